@@ -1,0 +1,60 @@
+package app
+
+import (
+	"context"
+	"time"
+
+	"plait.example/internal/practical"
+	"plait.example/internal/timeplan"
+)
+
+// PlanOptions bound and steer the search. Improved may be nil; it is called
+// from the planning goroutine at each better plan or bound.
+type PlanOptions struct {
+	Seed, Effort int64
+	Time         time.Duration
+	Improved     func(Progress)
+}
+
+// Progress is one step of a running search.
+type Progress struct {
+	Finish, Bound practical.TimeOfDay
+	Found         bool
+}
+
+// PlanPractical plans a practical that need not be kept. A practical that breaks
+// rules of form gives them all as practical.Faults; one that cannot fit is no
+// error: the plan's Status, Conflict and WaysOut say so.
+func (a *App) PlanPractical(ctx context.Context, p *practical.Practical, o PlanOptions) (*timeplan.Plan, error) {
+	if err := p.Validate().OrNil(); err != nil {
+		return nil, err
+	}
+	if err := a.gate.enter(ctx); err != nil {
+		return nil, err
+	}
+	defer a.gate.leave()
+	return plan(ctx, p, o)
+}
+
+// Plan plans the current version of a practical and keeps the plan with it.
+// Faults of form come back as practical.Faults, with the record.
+func (a *App) Plan(ctx context.Context, id string, o PlanOptions) (Record, error) {
+	r, err := a.Store.Load(ctx, id)
+	if err != nil {
+		return Record{}, err
+	}
+	return a.planRecord(ctx, r, o)
+}
+
+func (a *App) planRecord(ctx context.Context, r Record, o PlanOptions) (Record, error) {
+	began := a.now()
+	made, err := a.PlanPractical(ctx, r.Practical, o)
+	if err != nil {
+		return r, err
+	}
+	if err := a.Store.SavePlan(ctx, r.ID, r.Version, made); err != nil {
+		return r, err
+	}
+	a.log().Info("planned", "practical", r.ID, "version", r.Version, "status", made.Status, "rows", len(made.Rows), "took", a.now().Sub(began))
+	return a.Store.Load(ctx, r.ID)
+}
