@@ -1,0 +1,276 @@
+package practical
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"unicode/utf8"
+
+	"github.com/goccy/go-yaml"
+	"github.com/goccy/go-yaml/ast"
+	"github.com/goccy/go-yaml/parser"
+)
+
+// Limits on what a practical file may be.
+const (
+	maxBytes = 2 << 20 // 2 MB
+	maxNodes = 200_000 // after aliases are written out: an alias bomb ends here
+	maxDepth = 100     // nested lists and tables
+	maxTable = 500     // entries of one table
+)
+
+// kind is what a node of the file is.
+type kind int
+
+const (
+	nothing kind = iota
+	scalar
+	list
+	table
+)
+
+// node is a value of the file with its place: YAML without anchors, tags and styles.
+type node struct {
+	kind   kind
+	line   int // from 1
+	column int // from 1
+	text   string
+	plain  bool // a number or true or false, not words
+	items  []*node
+	fields []field
+}
+
+// field is one entry of a table, in the order of the file.
+type field struct {
+	key   string
+	at    *node // where the key stands
+	value *node
+}
+
+// readTree reads YAML. It never panics: what the reader of YAML cannot digest is a fault.
+func readTree(data []byte) (root *node, faults Faults) {
+	if fault := refuse(data); fault != nil {
+		return nil, Faults{*fault}
+	}
+	defer func() {
+		if recover() != nil { // the library's own failing on a malformed text
+			root, faults = nil, Faults{{Line: 1, Message: "the file is not readable as YAML", Hint: "compare it with one of the examples", Code: Invalid}}
+		}
+	}()
+	file, err := parser.ParseBytes(data, 0, parser.AllowDuplicateMapKey())
+	if err != nil {
+		return nil, Faults{syntaxFault(err)}
+	}
+	t := &treeReader{anchors: map[string]ast.Node{}, open: map[string]bool{}}
+	for _, doc := range file.Docs {
+		if doc.Body == nil {
+			continue
+		}
+		if root != nil {
+			t.fault(doc.Body, "the file holds more than one document", "keep one practical in a file, without a second ---")
+			break
+		}
+		root = t.read(doc.Body, 0)
+	}
+	return root, t.faults
+}
+
+// refuse says why the text should not even be parsed: too large, not UTF-8,
+// or nested so deeply that it can only be meant to do harm.
+func refuse(data []byte) *Fault {
+	switch {
+	case len(data) > maxBytes:
+		return &Fault{Message: fmt.Sprintf("the file has %d bytes", len(data)), Hint: fmt.Sprintf("a practical file has at most %d bytes (2 MB)", maxBytes), Code: TooLarge}
+	case !utf8.Valid(data):
+		line := 1
+		for rest := data; len(rest) > 0; {
+			r, size := utf8.DecodeRune(rest)
+			if r == utf8.RuneError && size == 1 {
+				break
+			}
+			if r == '\n' {
+				line++
+			}
+			rest = rest[size:]
+		}
+		return &Fault{Line: line, Message: "the file is not UTF-8 text", Hint: "save it as UTF-8 (plain text)", Code: Invalid}
+	}
+	if line := tooDeep(data); line > 0 {
+		return &Fault{Line: line, Message: "lists within lists are nested too deeply", Hint: fmt.Sprintf("at most %d levels", maxDepth), Code: TooLarge}
+	}
+	return nil
+}
+
+// tooDeep is the first line at which brackets or leading dashes nest beyond
+// reason, 0 when none does. It reads no quotes, so its limit is generous.
+func tooDeep(data []byte) int {
+	const generous = 10 * maxDepth
+	depth := 0
+	for i, line := range bytes.Split(data, []byte("\n")) {
+		lead := bytes.TrimLeft(line, "-?: \t&!*|>")
+		if bytes.Count(line[:len(line)-len(lead)], []byte("-"))+bytes.Count(line[:len(line)-len(lead)], []byte("?"))+bytes.Count(line[:len(line)-len(lead)], []byte(":")) > maxDepth {
+			return i + 1
+		}
+		for _, c := range line {
+			switch c {
+			case '[', '{':
+				depth++
+			case ']', '}':
+				depth = max(0, depth-1)
+			}
+		}
+		if depth > generous {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+func syntaxFault(err error) Fault {
+	f := Fault{Message: "the file is not readable as YAML", Hint: "check the indentation, the colons and the quotes near here", Code: Invalid}
+	var syntax *yaml.SyntaxError
+	if errors.As(err, &syntax) {
+		f.Message += ": " + syntax.Message
+		if syntax.Token != nil && syntax.Token.Position != nil {
+			f.Line, f.Column = syntax.Token.Position.Line, syntax.Token.Position.Column
+		}
+	}
+	return f
+}
+
+// treeReader turns the library's tree into nodes, writing out aliases within a budget.
+type treeReader struct {
+	anchors map[string]ast.Node
+	open    map[string]bool // aliases being written out: a ring of them has no end
+	nodes   int
+	full    bool
+	faults  Faults
+}
+
+func (t *treeReader) fault(at ast.Node, message, hint string) {
+	n := place(at)
+	t.faults = append(t.faults, Fault{Line: n.line, Column: n.column, Message: message, Hint: hint, Code: Invalid})
+}
+
+// place is an empty node where the library's node begins.
+func place(n ast.Node) *node {
+	out := &node{}
+	if mapping, ok := n.(*ast.MappingNode); ok && !mapping.IsFlowStyle && len(mapping.Values) > 0 {
+		n = mapping.Values[0].Key
+	} else if value, ok := n.(*ast.MappingValueNode); ok {
+		n = value.Key
+	}
+	if tok := n.GetToken(); tok != nil && tok.Position != nil {
+		out.line, out.column = tok.Position.Line, tok.Position.Column
+	}
+	return out
+}
+
+func (t *treeReader) read(n ast.Node, depth int) *node {
+	if n == nil {
+		return &node{}
+	}
+	t.nodes++
+	out := place(n)
+	if t.nodes > maxNodes || depth > maxDepth {
+		if !t.full {
+			t.fault(n, "the file holds too much", fmt.Sprintf("at most %d values and %d levels, aliases written out", maxNodes, maxDepth))
+		}
+		t.full = true
+		return out
+	}
+	switch n := n.(type) {
+	case *ast.NullNode:
+	case *ast.MappingNode:
+		out.kind = table
+		for _, v := range n.Values {
+			t.entry(out, v, depth)
+		}
+	case *ast.MappingValueNode:
+		out.kind = table
+		t.entry(out, n, depth)
+	case *ast.SequenceNode:
+		out.kind = list
+		for _, v := range n.Values {
+			if t.full {
+				break
+			}
+			out.items = append(out.items, t.read(v, depth+1))
+		}
+	case *ast.AnchorNode:
+		t.anchors[n.Name.GetToken().Value] = n.Value
+		return t.read(n.Value, depth+1)
+	case *ast.AliasNode:
+		return t.alias(n, depth)
+	case *ast.TagNode:
+		return t.read(n.Value, depth+1)
+	case *ast.LiteralNode:
+		out.kind, out.text = scalar, n.Value.Value
+	case *ast.StringNode:
+		out.kind, out.text = scalar, n.Value
+	case ast.ScalarNode:
+		out.kind, out.text, out.plain = scalar, n.GetToken().Value, true
+	default:
+		t.fault(n, "this kind of YAML is not used here", "write names with values, and lists with dashes")
+	}
+	return out
+}
+
+func (t *treeReader) alias(n *ast.AliasNode, depth int) *node {
+	name := n.Value.GetToken().Value
+	target, known := t.anchors[name]
+	if !known || t.open[name] {
+		t.fault(n, fmt.Sprintf("*%s stands for nothing that was named before it", name), fmt.Sprintf("name it first with &%s", name))
+		return place(n)
+	}
+	t.open[name] = true
+	defer delete(t.open, name)
+	return t.read(target, depth+1)
+}
+
+// entry adds one entry to a table; a merge (<<) adds what is not there.
+func (t *treeReader) entry(out *node, v *ast.MappingValueNode, depth int) {
+	if t.full {
+		return
+	}
+	if len(out.fields) >= maxTable {
+		t.full = true
+		t.fault(v, "the file holds too much", fmt.Sprintf("at most %d names in one table", maxTable))
+		return
+	}
+	value := t.read(v.Value, depth+1)
+	if v.Key.IsMergeKey() {
+		for _, f := range value.fields {
+			if len(out.fields) >= maxTable {
+				return
+			}
+			if out.field(f.key) == nil {
+				out.fields = append(out.fields, f)
+			}
+		}
+		return
+	}
+	key := t.read(keyNode(v.Key), depth+1)
+	if key.kind != scalar {
+		t.fault(v, "a name was expected here", "write a name, a colon and a value")
+		return
+	}
+	out.fields = append(out.fields, field{key.text, key, value})
+}
+
+func keyNode(k ast.MapKeyNode) ast.Node {
+	if question, ok := k.(*ast.MappingKeyNode); ok {
+		return question.Value
+	}
+	return k
+}
+
+// field is the value of a name, nil when it is not there.
+func (n *node) field(key string) *node {
+	for _, f := range n.fields {
+		if f.key == key {
+			return f.value
+		}
+	}
+	return nil
+}

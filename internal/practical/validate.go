@@ -1,0 +1,3 @@
+package practical
+
+func (p *Practical) Validate() Faults { return nil }
