@@ -124,13 +124,12 @@ func (j *judge) activity(i int) {
 	if end > j.p.Horizon {
 		j.breach("", []int{i}, "%s ends at %d, after the horizon %d", name(j.p, i), end, j.p.Horizon)
 	}
-	if start > j.p.Horizon || end < 0 {
-		j.breach("", []int{i}, "%s runs from %d to %d, outside 0 to %d", name(j.p, i), start, end, j.p.Horizon)
-		return // its length could not be told without overflow
-	}
-	if d := end - start; d < a.MinDuration {
+	switch d := end - start; {
+	case end < start:
+		j.breach("", []int{i}, "%s ends at %d, before it starts at %d", name(j.p, i), end, start)
+	case d < a.MinDuration:
 		j.breach("", []int{i}, "%s lasts %d, less than %d", name(j.p, i), d, a.MinDuration)
-	} else if d > a.MaxDuration {
+	case d > a.MaxDuration:
 		j.breach("", []int{i}, "%s lasts %d, more than %d", name(j.p, i), d, a.MaxDuration)
 	}
 }

@@ -1,6 +1,7 @@
 package brute_test
 
 import (
+	"reflect"
 	"testing"
 
 	"plait.example/solver/internal/brute"
@@ -129,5 +130,32 @@ func TestLexicographic(t *testing.T) {
 	}
 	if b := verify.Check(p, s); b != nil {
 		t.Errorf("the judge refuses it: %v", b)
+	}
+}
+
+// The random problems are valid, repeat, and are a fair mixture.
+func TestRandom(t *testing.T) {
+	found, states := 0, 0
+	const seeds = 200
+	for seed := range uint64(seeds) {
+		p := brute.Random(seed)
+		if err := p.Validate(); err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		if !reflect.DeepEqual(p, brute.Random(seed)) {
+			t.Fatalf("seed %d gives two problems", seed)
+		}
+		if len(p.States) > 0 {
+			states++
+		}
+		if _, s, ok := brute.Lexicographic(p); ok {
+			found++
+			if b := verify.Check(p, s); b != nil {
+				t.Errorf("seed %d: %v", seed, b)
+			}
+		}
+	}
+	if found < seeds/4 || found > seeds*3/4 || states < seeds/4 {
+		t.Errorf("%d of %d have a schedule, %d a state", found, seeds, states)
 	}
 }
