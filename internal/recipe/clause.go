@@ -1,0 +1,187 @@
+package recipe
+
+import "plait.example/internal/practical"
+
+// clause is a piece of a sentence with one verb that tells what to do.
+type clause struct {
+	from, to int // tokens of the item
+	at       int // token of the verb; equal to from when it is carried on
+	verb     verb
+	sentence int  // number of the sentence in the item
+	shift    int  // token of the item at which the sentence begins; times and heats count from there
+	carried  bool // no verb of its own: "then another 5 minutes"
+	other    bool // an alternative: "or bake covered for 30 minutes"
+
+	times []duration
+	heats []heat
+
+	wait  bool // food is left in place
+	place practical.Place
+	look  practical.Attention
+	every int
+	hands *duration // minutes of hands that are said
+	said  *duration // minutes of the wait that are said
+}
+
+// clauses cuts a sentence into its clauses. Words before the first verb go with the first clause.
+func clauses(ts []token) []clause {
+	var starts []clause
+	paren := 0
+	for i := range ts {
+		if ts[i].is("(") {
+			paren++
+		} else if ts[i].is(")") {
+			paren = max(0, paren-1)
+		}
+		if paren > 0 {
+			continue
+		}
+		v, ok := isVerb(ts, i)
+		if !ok || !verbal(ts, i, len(starts) == 0) {
+			if len(starts) > 0 && carriesOn(ts, i) {
+				last := starts[len(starts)-1]
+				starts = append(starts, clause{from: i, at: i, verb: last.verb, carried: true})
+			}
+			continue
+		}
+		from := clauseHead(ts, i)
+		if len(starts) > 0 && from <= starts[len(starts)-1].at {
+			continue
+		}
+		starts = append(starts, clause{from: from, at: i, verb: v, other: at(ts, from).is("or") && !at(ts, i).is("until")})
+	}
+	for i := range starts {
+		starts[i].to = len(ts)
+		if i > 0 {
+			starts[i-1].to = starts[i].from
+		}
+	}
+	if len(starts) > 0 {
+		starts[0].from = 0
+		starts[0].other = false
+	}
+	return starts
+}
+
+// carriesOn says whether a new stretch begins at i without a verb: "then another 5 minutes", "then 20 minutes uncovered".
+func carriesOn(ts []token, i int) bool {
+	if !ts[i].is("then", "followed") {
+		return false
+	}
+	for j := i + 1; j < min(i+5, len(ts)); j++ {
+		if _, next := readDuration(ts, j); next > j {
+			return true
+		}
+		if !ts[j].is("by", "for", "another", "a", "further", "at", "about", "an", "additional") {
+			return false
+		}
+	}
+	return false
+}
+
+// clauseHead is the index where the clause of the verb at i begins: its adverbs and the word that joins it.
+func clauseHead(ts []token, i int) int {
+	for i > 0 && (adverbs[ts[i-1].text] || modals[ts[i-1].text]) {
+		i--
+	}
+	for i > 0 && ts[i-1].is("and", "then", "or", "&", "before", "(", "by", "to", "but") {
+		i--
+	}
+	return i
+}
+
+// verbal says whether the word at i, which may be a verb, is one that tells what to do.
+func verbal(ts []token, i int, first bool) bool {
+	j := i - 1
+	for j >= 0 && (adverbs[ts[j].text] || ts[j].is("*", "_")) {
+		j--
+	}
+	prev := at(ts, j)
+	if negations[prev.text] {
+		return false
+	}
+	t, next := ts[i], at(ts, i+1)
+	if next.is(":") && i <= 1 {
+		return false // a label
+	}
+	switch {
+	case j < 0:
+		return !(nounsToo[t.text] && nounFollows(next, i == len(ts)-1)) || next.kind == word && verbalNext[next.text]
+	case prev.is(",", ";", ":", "-", "and", "then", "or", "&", "/", ")", ".", "but", "!"):
+		if t.is("set") && at(ts, i+1).is("aside") {
+			return true
+		}
+		if nounsToo[t.text] {
+			return verbContext(ts, i, prev)
+		}
+		return !describesNoun(ts, i)
+	case modals[prev.text]:
+		return true
+	}
+	if !first || nounsToo[t.text] && !verbalNext[next.text] {
+		return false
+	}
+	return freeVerb(ts, i, prev)
+}
+
+// nounFollows says that the word before is an adjective or noun: "Brown sugar", "Cream,".
+func nounFollows(next token, last bool) bool {
+	return !last && next.is("sugar", "rice", "bread", "cheese", "sauce", "powder", "chops", "of")
+}
+
+// verbContext decides an ambiguous word inside a sentence by what follows it.
+func verbContext(ts []token, i int, prev token) bool {
+	next := at(ts, i+1)
+	last := i == len(ts)-1 || next.is(".", ";", "!")
+	switch {
+	case next.kind == word && verbalNext[next.text]:
+		return !(next.is("butter", "sugar", "cream", "flour") && ts[i].is("brown", "butter", "cream", "ice", "salt")) || ts[i].is("cream")
+	case ts[i].is("cook", "simmer", "chill", "drain", "bake", "boil", "rest", "cool", "fry", "whisk", "blend", "peel", "slice", "dice", "grate", "season", "soak", "mix", "toast", "cut", "turn", "rise", "wash", "cover"):
+		if last || next.is(",", "and", "(") || next.kind == number {
+			return !prev.is("or", "/") || last
+		}
+		return next.kind == word && !describesNoun(ts, i)
+	case last:
+		return ts[i].is("serve", "steam", "glaze", "set", "roll", "stew", "spread", "split")
+	case next.kind == number:
+		return true
+	}
+	return false
+}
+
+// describesNoun says that a plain verb form stands as a noun: before "time", "of", "is".
+func describesNoun(ts []token, i int) bool {
+	return at(ts, i+1).is("of", "is", "are", "was", "time", "should", "has", "mixture", "will")
+}
+
+// freeVerb says whether the first verb of a sentence may stand in its middle: after an opening such as "When cold" or "In a bowl".
+func freeVerb(ts []token, i int, prev token) bool {
+	if prev.kind != word && prev.kind != number {
+		return false
+	}
+	if prev.is("the", "a", "an", "of", "to", "your", "with", "is", "are", "until", "this", "that", "some", "no", "each", "it", "they", "for", "and", "be", "who", "which", "in", "on", "at", "as", "its", "if", "or", "when", "while", "more", "from", "was", "has", "have", "than", "not") {
+		return false
+	}
+	if !opens(ts[0]) {
+		return false
+	}
+	return !nounsToo[ts[i].text]
+}
+
+// opens says that a sentence begins with words that lead up to its verb.
+func opens(t token) bool {
+	return t.is("when", "once", "if", "after", "as", "in", "on", "with", "using", "with", "at", "meanwhile", "while", "whilst", "before", "for", "to", "over", "into", "during", "just", "into", "until", "optionally", "now", "finally", "then", "also", "next", "optional", "method", "or", "sauce", "start", "i") ||
+		adverbs[t.text] || t.kind == sign
+}
+
+// startsWithVerb says whether the first word, adverbs apart, is a verb in its plain form.
+func startsWithVerb(ts []token) bool {
+	for i := range ts {
+		if ts[i].kind == sign || adverbs[ts[i].text] {
+			continue
+		}
+		_, ok := isVerb(ts, i)
+		return ok
+	}
+	return false
+}

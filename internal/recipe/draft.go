@@ -1,0 +1,313 @@
+package recipe
+
+import (
+	"strings"
+
+	"plait.example/internal/practical"
+)
+
+// draft is a recipe whose lines have been sorted into their sections.
+type draft struct {
+	title       string
+	titleLevel  int
+	serves      int
+	ingredients []listed
+	items       []item
+	unread      []string
+}
+
+// listed is a line of the ingredient list.
+type listed struct {
+	line      line
+	component string
+}
+
+// item is a paragraph or list entry of the method.
+type item struct {
+	start, end int // bytes in the source
+	numbered   bool
+	component  string
+	ts         []token
+}
+
+// sorter sorts lines into drafts.
+type sorter struct {
+	lines   []line
+	all     []*draft
+	cur     *draft
+	part    section
+	comp    string
+	open    bool // the last item may go on in the next line
+	bare    bool // a marker stood alone on the line before
+	pending string
+}
+
+// drafts sorts the lines into recipes.
+func drafts(lines []line) []*draft {
+	s := &sorter{lines: lines}
+	s.begin()
+	for i := range lines {
+		s.take(i)
+	}
+	var out []*draft
+	for _, d := range s.all {
+		if len(d.items) > 0 || len(d.ingredients) > 0 {
+			out = append(out, d)
+		} else if len(out) > 0 {
+			out[len(out)-1].unread = append(out[len(out)-1].unread, d.leftover()...)
+		}
+	}
+	if len(out) > 0 && len(s.all) > 0 && out[0] != s.all[0] {
+		out[0].unread = append(s.all[0].leftover(), out[0].unread...)
+	}
+	return out
+}
+
+// leftover is the words of a draft that turned out to be no recipe.
+func (d *draft) leftover() []string {
+	if d.title == "" {
+		return d.unread
+	}
+	return append([]string{d.title}, d.unread...)
+}
+
+func (s *sorter) begin() {
+	s.cur = &draft{}
+	s.all = append(s.all, s.cur)
+	s.part, s.comp, s.open, s.bare = front, "", false, false
+}
+
+func (s *sorter) take(i int) {
+	l := s.lines[i]
+	switch {
+	case l.blank:
+		s.open = false
+	case l.bare:
+		s.bare, s.open = true, false
+	case s.newRecipe(i):
+		s.begin()
+		s.cur.title, s.cur.titleLevel = strings.Trim(l.text, ":*_# "), l.heading
+	case isHeading(l) && !s.bare:
+		s.heading(l)
+	default:
+		s.content(i)
+	}
+}
+
+// heading enters a section or a component.
+func (s *sorter) heading(l line) {
+	s.open = false
+	part, ok := partOf(l.ts)
+	if !ok && strings.Contains(strings.ToLower(l.text), "ingredients") && len(l.ts) <= 8 {
+		part, ok = ingredientPart, true
+	}
+	switch {
+	case ok && l.marker == noMarker && !(part == methodPart && s.part == methodPart && l.heading == 0):
+		s.part, s.comp = part, ""
+		if c := afterColonOrBracket(l); c != "" {
+			s.comp = c
+		}
+	case s.cur.title == "" && s.part == front && !strings.HasSuffix(l.text, ":"):
+		s.cur.title, s.cur.titleLevel = strings.Trim(l.text, ":*_# "), l.heading
+	case s.part == front && strings.HasPrefix(strings.ToLower(l.text), "for "):
+		s.part, s.comp = ingredientPart, component(l)
+	case s.part == ingredientPart || s.part == methodPart:
+		s.comp = component(l)
+	default:
+		s.cur.unread = append(s.cur.unread, l.text)
+	}
+}
+
+// afterColonOrBracket is the component in "Ingredients (Base Dough)" and "Method: the sauce".
+func afterColonOrBracket(l line) string {
+	if i := strings.IndexByte(l.text, '('); i > 0 {
+		return strings.Trim(l.text[i:], "() :")
+	}
+	return ""
+}
+
+// content takes a line that is no heading.
+func (s *sorter) content(i int) {
+	l := s.lines[i]
+	if s.meta(l) {
+		return
+	}
+	s.guessPart(i)
+	switch s.part {
+	case ingredientPart:
+		s.cur.ingredients = append(s.cur.ingredients, listed{l, s.comp})
+	case methodPart:
+		s.method(l)
+	default:
+		if s.cur.title == "" && s.part == front && len(l.ts) <= 12 && l.marker == noMarker {
+			s.cur.title = l.text
+			return
+		}
+		s.cur.unread = append(s.cur.unread, l.text)
+	}
+}
+
+// guessPart moves to another section where a line shows that one has begun.
+func (s *sorter) guessPart(i int) {
+	l := s.lines[i]
+	switch s.part {
+	case front:
+		switch {
+		case ingredientLike(l) && (s.cur.title != "" || i > 0 || ingredientLike(at2(s.lines, i+1))):
+			s.part = ingredientPart
+		case methodLike(l) && (l.marker == numbered || s.cur.title != "" && !introduces(l) || len(clauses(l.ts)) >= 2):
+			s.part = methodPart
+		}
+	case ingredientPart:
+		if methodLike(l) && (!ingredientLike(l) || l.marker == numbered) {
+			s.part, s.comp, s.open = methodPart, "", false
+		}
+	}
+}
+
+// introduces says that a line talks about the dish instead of telling what to do.
+func introduces(l line) bool {
+	return len(clauses(l.ts)) == 0 || has(l.ts[:min(len(l.ts), 6)], "this", "these", "I", "my", "our", "is", "are", "recipe") && !startsWithVerb(l.ts)
+}
+
+func at2(ls []line, i int) line {
+	for ; i < len(ls); i++ {
+		if !ls[i].blank {
+			return ls[i]
+		}
+	}
+	return line{blank: true}
+}
+
+// method adds a line to the method: a new item, or more of the last one.
+func (s *sorter) method(l line) {
+	if n := len(s.cur.items); s.open && n > 0 && l.marker == noMarker && !s.bare && continues(s.cur.items[n-1], l) {
+		it := &s.cur.items[n-1]
+		it.end = l.end
+		it.ts = append(it.ts, l.ts...)
+		return
+	}
+	s.cur.items = append(s.cur.items, item{start: l.start, end: l.end, ts: l.ts, component: s.comp, numbered: l.marker == numbered || s.bare})
+	s.open, s.bare = true, false
+}
+
+// continues says whether a line without a marker goes on with the item before it.
+func continues(it item, l line) bool {
+	if it.numbered {
+		return true
+	}
+	last := it.ts[len(it.ts)-1]
+	return !last.is(".", "!", "?", ":", ")") || len(l.ts) > 0 && !l.ts[0].upper
+}
+
+// newRecipe says whether line i is the title of another recipe.
+func (s *sorter) newRecipe(i int) bool {
+	l := s.lines[i]
+	if len(s.cur.items) == 0 && (len(s.cur.ingredients) == 0 || s.part != notePart) || l.marker != noMarker || len(l.ts) > 12 {
+		return false
+	}
+	if _, ok := partOf(l.ts); ok {
+		return false
+	}
+	if l.heading > 0 && l.heading <= s.cur.titleLevel && s.cur.titleLevel > 0 {
+		return true
+	}
+	if l.heading == 0 && !l.gap || strings.HasSuffix(l.text, ".") || strings.HasSuffix(l.text, ":") {
+		return false
+	}
+	return s.listFollows(i + 1)
+}
+
+// listFollows says whether an ingredient list begins within a few lines.
+func (s *sorter) listFollows(i int) bool {
+	for seen := 0; i < len(s.lines) && seen < 5; i++ {
+		l := s.lines[i]
+		if l.blank {
+			continue
+		}
+		seen++
+		if part, ok := partOf(l.ts); ok && isHeading(l) {
+			return part == ingredientPart
+		}
+		if l.marker == numbered {
+			return false
+		}
+		if ingredientLike(l) && ingredientLike(at2(s.lines, i+1)) {
+			return true
+		}
+	}
+	return false
+}
+
+// meta takes lines such as "Serves 4" and "Prep time: 20 min".
+func (s *sorter) meta(l line) bool {
+	if s.part == methodPart && l.marker == numbered || len(l.ts) > 16 || len(l.ts) == 0 {
+		return false
+	}
+	if n, ok := portions(l.ts); ok {
+		if s.cur.serves == 0 {
+			s.cur.serves = n
+		}
+		if len(l.ts) > 4 {
+			s.cur.unread = append(s.cur.unread, l.text)
+		}
+		return true
+	}
+	ts := l.ts
+	for len(ts) > 0 && ts[0].kind != word {
+		ts = ts[1:]
+	}
+	i := find(ts[:min(len(ts), 4)], "time")
+	if i < 0 || i > 2 || !has(ts[:i+1], "prep", "preparation", "cook", "total", "rest", "bake", "chill", "proving", "prove", "cooking", "oven") || len(durations(ts)) == 0 {
+		return false
+	}
+	s.cur.unread = append(s.cur.unread, l.text)
+	return true
+}
+
+// portions reads "Serves 4", "Servings: 6-8", "Makes 12 buns", "For 4 people".
+func portions(ts []token) (int, bool) {
+	for len(ts) > 0 && ts[0].kind == sign {
+		ts = ts[1:]
+	}
+	if len(ts) < 2 {
+		return 0, false
+	}
+	i := 1
+	switch {
+	case ts[0].is("serves", "servings", "serving", "makes", "yield", "yields", "portions", "serve", "feeds"):
+	case ts[0].is("for") && has(ts, "people", "person", "portions", "servings"):
+	default:
+		if v, next := readNumber(ts, 0); next > 0 && at(ts, next).is("servings", "portions") && len(ts) == next+1 {
+			return int(v), true
+		}
+		return 0, false
+	}
+	for at(ts, i).is(":", "about", "approx", "around", "up", "to", "size", "-", ".") {
+		i++
+	}
+	v, next := readSpan(ts, i)
+	if next == i || v.low < 1 || v.low > 500 || timeUnits[at(ts, next).text] > 0 {
+		return 0, false
+	}
+	return int(v.low), true
+}
+
+// read turns the sorted lines into a recipe.
+func (d *draft) read(text string) Recipe {
+	r := Recipe{Title: d.title, Serves: d.serves, Unread: d.unread}
+	for _, l := range d.ingredients {
+		if ing, ok := readIngredient(text, l.line); ok {
+			ing.Component = l.component
+			r.Ingredients = append(r.Ingredients, ing)
+		}
+	}
+	readMethod(text, d.items, &r)
+	if len(r.Steps) == 0 {
+		r.Unread = append(r.Unread, "No method was found in this recipe; a method is sentences that say what to do.")
+	}
+	if r.Serve.Heat == "" {
+		r.Serve.Heat = practical.AsIs
+	}
+	return r
+}

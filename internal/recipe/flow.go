@@ -1,0 +1,346 @@
+package recipe
+
+import (
+	"fmt"
+	"strings"
+
+	"plait.example/internal/practical"
+)
+
+// thread is a part of the dish on its own way: the dough, the sauce.
+type thread struct {
+	last      int             // its last job
+	holds     map[string]bool // stems of foods and products in it
+	component string
+	waiting   bool // its last job is a long wait
+}
+
+// knownFoods is the stems of the words that name ingredients.
+func knownFoods(list []practical.Ingredient) map[string]bool {
+	m := map[string]bool{}
+	for _, ing := range list {
+		for _, t := range tokenize(ing.Name, 0) {
+			if t.kind == word && len(t.text) > 2 && !notFoods[t.text] {
+				m[t.stem] = true
+			}
+		}
+	}
+	return m
+}
+
+// notFoods are words in names of ingredients that say nothing about which food it is.
+var notFoods = set(`and or for the with fresh dried ground large small medium plain whole white black red green brown yellow hot cold warm extra virgin unsalted salted free range self raising caster
+	granulated chopped sliced diced grated cut into pieces finely thinly optional few can tin good quality ripe from all purpose baby mixed little more plus about your any choice style
+	boneless skinless lean fat cooked raw low-fat salt pepper water oil icing powder seeds leaves juice olive vegetable sunflower baking`)
+
+// products are words for what the cook has made.
+var products = []string{
+	"dough", "pastry", "sauce", "filling", "mixture", "mix", "batter", "topping", "base", "custard", "cream", "icing", "marinade", "dressing", "stuffing", "soup", "syrup", "puree", "paste", "glaze", "salad", "salsa",
+	"meringue", "sponge", "cake", "crumble", "crust", "filling", "rice", "pasta", "potatoes", "mash", "gravy", "stock", "ganache", "buttercream", "patties", "burgers", "meatballs", "balls", "bechamel", "béchamel", "ragu", "curry", "bread", "rolls", "biscuits", "jelly", "coulis", "pesto", "broth", "semolina", "noodles",
+}
+
+// link gives the steps their order.
+func link(jobs []job, r *Recipe, foods map[string]bool, serving int) {
+	l := &linker{jobs: jobs, r: r, foods: foods, serving: serving, cur: -1}
+	for i := range jobs {
+		l.take(i)
+	}
+	l.gaps()
+}
+
+type linker struct {
+	jobs    []job
+	r       *Recipe
+	foods   map[string]bool
+	threads []*thread
+	cur     int // the thread that words without a name speak of
+	serving int
+	ovens   []int // jobs that turn the oven on and have no baking yet
+}
+
+// names is the foods and products that a job names, by stem.
+func (l *linker) names(i int) map[string]bool {
+	m := map[string]bool{}
+	ts := l.jobs[i].ts
+	for k, t := range ts {
+		if t.kind == word && l.foods[t.stem] && !at(ts, k+1).is("board", "knife") {
+			m[t.stem] = true
+		}
+	}
+	for _, p := range products {
+		if has(ts, p) {
+			m[stem(p)] = true
+		}
+	}
+	return m
+}
+
+// take finds which threads a job continues, joins them, and writes its After.
+func (l *linker) take(i int) {
+	j := &l.jobs[i]
+	if j.kind == ovenJob {
+		l.ovens = append(l.ovens, i)
+		return
+	}
+	names := l.names(i)
+	touched, why := l.touched(i, names)
+	if i == l.serving {
+		touched = nil
+		for k := range l.threads {
+			touched = append(touched, k)
+		}
+	}
+	s := &l.r.Steps[i]
+	for _, k := range touched {
+		s.After = append(s.After, practical.After{Step: l.r.Steps[l.threads[k].last].ID})
+	}
+	if why != "" {
+		s.Why = append(s.Why, why)
+	}
+	if j.wait != nil && j.wait.place == practical.AtOven {
+		for _, o := range l.ovens {
+			s.After = append(s.After, practical.After{Step: l.r.Steps[o].ID})
+		}
+		l.ovens = nil
+	}
+	l.merge(i, touched, names)
+}
+
+// merge makes one thread of those that job i continues.
+func (l *linker) merge(i int, touched []int, names map[string]bool) {
+	t := &thread{last: i, holds: names, component: l.jobs[i].it.component, waiting: longWait(l.jobs[i])}
+	gone := map[int]bool{}
+	for _, k := range touched {
+		gone[k] = true
+		for n := range l.threads[k].holds {
+			t.holds[n] = true
+		}
+	}
+	var rest []*thread
+	for k, old := range l.threads {
+		if !gone[k] {
+			rest = append(rest, old)
+		}
+	}
+	l.threads = append(rest, t)
+	l.cur = len(l.threads) - 1
+}
+
+// longWait says that a job leaves time for something else.
+func longWait(j job) bool {
+	if j.wait == nil || j.wait.look == practical.Stay {
+		return false
+	}
+	if j.wait.said != nil {
+		return j.wait.said.least >= 5
+	}
+	return true
+}
+
+// touched is the threads that job i continues, with the reason when it is not simply the step before.
+func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
+	if len(l.threads) == 0 {
+		return nil, ""
+	}
+	j := &l.jobs[i]
+	refs := l.refers(j.ts, names)
+	cur := l.threads[l.cur]
+	switch parallel, why := l.startsBeside(i, cur, refs, names); {
+	case parallel:
+		var others []int
+		for _, k := range refs {
+			if k != l.cur {
+				others = append(others, k)
+			}
+		}
+		return others, why
+	case len(refs) > 0 && !inList(refs, l.cur) && l.named(j.ts, refs):
+		if len(l.threads) > 1 && !leans(j) {
+			return refs, ""
+		}
+	}
+	if !inList(refs, l.cur) {
+		refs = append(refs, l.cur)
+	}
+	return refs, ""
+}
+
+// refers is the threads that hold something the job names.
+func (l *linker) refers(ts []token, names map[string]bool) []int {
+	var out []int
+	for k, t := range l.threads {
+		for n := range t.holds {
+			if names[n] && !common[n] {
+				out = append(out, k)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// common are words that do not tell threads apart.
+var common = set("mixtur mix salt pepper water oil butter flour sugar egg cream milk")
+
+// named says that one of the threads is spoken of with "the": the dough, the sauce.
+func (l *linker) named(ts []token, refs []int) bool {
+	for i, t := range ts {
+		if !t.is("the", "your", "each", "both", "remaining") {
+			continue
+		}
+		for d := 1; d <= 3; d++ {
+			n := at(ts, i+d)
+			for _, k := range refs {
+				if n.kind == word && l.threads[k].holds[n.stem] && !common[n.stem] {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// leans says that a job's words need the step before: "it", "add", "the mixture".
+func leans(j *job) bool {
+	if has(j.ts, "it", "them", "mixture", "over") {
+		return true
+	}
+	return len(j.clauses) > 0 && (j.clauses[0].verb.deed == minor || j.clauses[0].verbIs("stir", "pour", "top", "fold"))
+}
+
+func inList(list []int, x int) bool {
+	for _, v := range list {
+		if v == x {
+			return true
+		}
+	}
+	return false
+}
+
+// startsBeside says whether a job can be done beside the thread before it.
+func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]bool) (bool, string) {
+	j := &l.jobs[i]
+	prev := &l.jobs[cur.last]
+	switch w := meanwhile(j.ts); {
+	case w != "":
+		return true, "'" + w + "': beside what waits"
+	case j.first && j.it.component != "" && prev.it.component != j.it.component && !refersTo(refs, l.cur):
+		return true, fmt.Sprintf("a part of its own: %s", strings.ToLower(j.it.component))
+	case i == l.serving || j.wait != nil && len(j.clauses) == 1:
+		return false, ""
+	case freshBowl(j.ts):
+		return !refersTo(refs, l.cur) || cur.waiting, "a bowl or pan of its own"
+	case makes(j) && cur.waiting && !leans(j):
+		return true, "begins something new while the step before waits"
+	case cur.waiting && longWait(*prev) && j.first && freshOnly(l, j, names) && !leans(j):
+		return true, "only new ingredients, while the step before waits"
+	}
+	return false, ""
+}
+
+func refersTo(refs []int, k int) bool { return inList(refs, k) }
+
+// meanwhile is the word that says a job runs beside another.
+func meanwhile(ts []token) string {
+	for i, t := range ts {
+		switch {
+		case t.is("meanwhile"), t.is("meantime"):
+			return t.text
+		case t.is("while", "whilst") && i <= 1 && !has(ts[i:min(i+5, len(ts))], "still", "stirring", "whisking", "beating", "you"):
+			return t.text
+		case t.is("while", "whilst") && hasAny(ts[i:min(i+8, len(ts))], "cooking", "baking", "simmering", "chilling", "proving", "rising", "resting", "cooling", "cooks", "bakes", "simmers", "chills", "cools", "rests", "rises", "frying", "boiling", "boils", "wait", "waiting", "soaking"):
+			return t.text
+		}
+	}
+	return ""
+}
+
+func hasAny(ts []token, words ...string) bool {
+	for _, t := range ts {
+		if t.is(words...) {
+			return true
+		}
+	}
+	return false
+}
+
+// freshBowl says "in another bowl", "in a separate pan".
+func freshBowl(ts []token) bool {
+	return has(ts, "another bowl", "separate bowl", "second bowl", "another pan", "separate pan", "second pan", "another saucepan", "different bowl", "a clean bowl", "separate saucepan", "another pot", "separate shallow dish", "small bowl", "medium bowl", "separate large bowl", "another large bowl")
+}
+
+// makes says that a job begins with making something: "make the sauce", "for the topping".
+func makes(j *job) bool {
+	ts := j.ts
+	for len(ts) > 0 && (adverbs[ts[0].text] || ts[0].is("to", ",")) {
+		ts = ts[1:]
+	}
+	return len(ts) > 2 && (ts[0].is("make", "prepare") || ts[0].is("for") && ts[1].is("the"))
+}
+
+// freshOnly says that a job names ingredients, and none that is already in use.
+func freshOnly(l *linker, j *job, names map[string]bool) bool {
+	fresh := 0
+	for n := range names {
+		if common[n] {
+			continue
+		}
+		for _, t := range l.threads {
+			if t.holds[n] {
+				return false
+			}
+		}
+		fresh++
+	}
+	return fresh > 0
+}
+
+// gaps writes the gaps that food sets: cooling before icing, pastry resting, meat resting.
+func (l *linker) gaps() {
+	for i := range l.r.Steps {
+		s := &l.r.Steps[i]
+		for k := range s.After {
+			p := l.byID(s.After[k].Step)
+			if p < 0 || i == l.serving {
+				continue
+			}
+			if least, why := gapBetween(&l.jobs[p], &l.jobs[i]); least > 0 {
+				s.After[k].Least = least
+				s.Why = append(s.Why, why)
+				s.Doubt = max(s.Doubt, 0.3)
+			}
+		}
+	}
+}
+
+func (l *linker) byID(id string) int {
+	for i, s := range l.r.Steps {
+		if s.ID == id {
+			return i
+		}
+	}
+	return -1
+}
+
+// gapBetween is the least minutes that food asks for between two jobs, 0 for none. Common practice, no source.
+func gapBetween(p, j *job) (int, string) {
+	baked := p.wait != nil && p.wait.place == practical.AtOven
+	switch {
+	case baked && has(j.ts, "ice", "icing", "frosting", "buttercream", "whipped cream", "fill", "sandwich") && !has(j.ts, "cool"):
+		return 30, "cool at least 30 minutes before icing or filling: common practice"
+	case baked && has(j.ts, "carve") || baked && namesRawMeat(p.ts) && has(j.ts, "slice"):
+		return 10, "rest meat before carving: common practice"
+	case p.wait == nil && has(p.ts, "pastry", "rub in", "breadcrumbs") && has(p.ts, "dough", "pastry", "together") && rolls(j) && has(p.ts, "butter", "fat", "margarine", "lard"):
+		return 15, "let pastry rest at least 15 minutes before rolling: common practice"
+	}
+	return 0, ""
+}
+
+func rolls(j *job) bool {
+	for _, c := range j.clauses {
+		if c.verbIs("roll") {
+			return true
+		}
+	}
+	return false
+}

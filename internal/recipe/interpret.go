@@ -1,0 +1,408 @@
+package recipe
+
+import "plait.example/internal/practical"
+
+// context is what the method has said so far, as far as later words lean on it.
+type context struct {
+	place   practical.Place // where the food last was in the heat
+	oven    int             // the oven's last stated temperature; 0: none
+	ovenWhy string
+	grill   bool // the grill was lit
+	wet     bool // the pan holds liquid
+}
+
+// interpret decides what a clause asks for: minutes of hands, or a wait and its place.
+func (cx *context) interpret(ts []token, c *clause) {
+	body := ts[c.from:c.to]
+	c.place = c.verb.place
+	var said *duration
+	for i := range c.times {
+		if c.times[i].role == lasts && said == nil {
+			said = &c.times[i]
+		} else if c.times[i].role == lasts && joinedTimes(ts, *said, c.times[i]) {
+			said.least, said.most = said.least+c.times[i].least, said.most+c.times[i].most
+		}
+		if c.times[i].role == recurs && c.times[i].least > 0 && c.times[i].least < 60 {
+			c.every = c.times[i].least
+		}
+	}
+	switch c.verb.deed {
+	case waits:
+		cx.waiting(body, c, said)
+	case cooks:
+		cx.cooking(body, c, said)
+	case fries:
+		cx.frying(body, c, said)
+	case moves, minor:
+		cx.moving(body, c, said)
+	case lets:
+		cx.letting(ts, c, said)
+	case works:
+		cx.working(body, c, said)
+	}
+	if !c.wait && said != nil && c.hands == nil {
+		c.hands = said
+	}
+	if c.wait {
+		c.said = said
+	}
+	cx.remember(body, c)
+}
+
+// joinedTimes says that two times in one clause follow one another: "10 minutes on one side and 5 on the other".
+func joinedTimes(ts []token, a, b duration) bool {
+	between := ts[a.to:b.from]
+	return has(between, "plus", "and then", "then") || has(between, "one side and", "and") && has(ts[b.to:min(len(ts), b.to+5)], "other side", "the other")
+}
+
+// remember keeps what later clauses lean on.
+func (cx *context) remember(body []token, c *clause) {
+	for _, h := range c.heats {
+		if h.oven {
+			cx.oven = h.celsius
+		}
+	}
+	switch {
+	case c.wait && (c.place == practical.AtOven || c.place == practical.AtHob || c.place == practical.AtGrill):
+		cx.place = c.place
+	case c.place == practical.AtHob || namesPan(body):
+		cx.place = practical.AtHob
+	case c.verb.deed == heatsUp:
+		return
+	case has(body, "baking tray", "baking sheet", "tin", "oven dish", "roasting tin", "baking dish", "pie dish"):
+		cx.place = practical.AtOven
+	}
+	if has(body, "water", "stock", "milk", "broth", "wine", "tomatoes", "tomato", "cream", "passata", "boil", "simmer", "soup", "coconut milk", "juice") {
+		cx.wet = true
+	}
+	if c.verb.deed == fries {
+		cx.wet = false
+	}
+	if has(body, "grill", "broiler") && has(body, "preheat", "heat", "turn on", "light") {
+		cx.grill = true
+	}
+}
+
+// waiting handles verbs of leaving: bake, simmer, prove, chill.
+func (cx *context) waiting(body []token, c *clause, said *duration) {
+	c.wait = true
+	named := placeWords(body)
+	switch c.verb.name {
+	case "bake", "roast":
+		if named == practical.AtHob && has(body, "pan", "skillet") {
+			c.place = practical.AtHob
+		}
+	case "grill", "broil":
+		if has(body, "grill pan", "griddle", "in the pan", "barbecue", "flame", "skillet") || cx.place == practical.AtHob && !cx.grill && !has(body, "under") {
+			cx.frying(body, c, said)
+			return
+		}
+		c.look = practical.Stay
+	case "braise", "casserole", "stew", "steam", "poach":
+		if named == practical.AtOven || ovenStated(c) {
+			c.place = practical.AtOven
+		}
+	case "sweat", "soften", "caramelise", "caramelize", "render":
+		cx.frying(body, c, said)
+		return
+	case "marinate", "marinade":
+		c.place = practical.AtFridge
+		if named == practical.AtSide {
+			c.place = practical.AtSide
+		}
+	case "rise", "prove", "proof", "ferment", "cool", "rest", "stand", "soak", "infuse", "steep", "macerate", "thaw", "defrost", "bloom":
+		if named == practical.AtFridge || named == practical.AtFreezer || named == practical.AtWarm {
+			c.place = named
+		}
+	case "boil", "simmer", "parboil", "blanch", "scald":
+		if stirsAlways(body) && (said == nil || said.most <= 12) {
+			c.wait = false
+			return
+		}
+		if c.verb.name == "scald" && said == nil {
+			c.wait = false
+			return
+		}
+	}
+	cx.attention(body, c)
+}
+
+// attention says how closely a wait is to be watched.
+func (cx *context) attention(body []token, c *clause) {
+	switch {
+	case c.look != "":
+	case c.place != practical.AtHob:
+		c.look = practical.Leave
+		if c.every > 0 {
+			c.look = practical.Look
+		}
+		return
+	case stirsAlways(body):
+		c.look = practical.Stay
+		return
+	default:
+		c.look = practical.Look
+	}
+	if c.look == practical.Look && c.every == 0 {
+		c.every = 5
+		if c.verb.name == "simmer" || c.verb.name == "stew" || c.verb.name == "braise" || c.verb.name == "steam" {
+			c.every = 10
+		}
+		if has(body, "often", "frequently", "regularly") {
+			c.every = 3
+		}
+	}
+}
+
+func stirsAlways(body []token) bool {
+	return has(body, "constantly", "continuously", "continually", "all the time", "keep stirring", "without stopping", "constant stirring", "active stirring", "vigorously", "keep whisking") && has(body, "stir", "whisk", "beat", "turn", "toss", "move")
+}
+
+func stirsSometimes(body []token) bool {
+	return has(body, "occasionally", "occasional", "from time to time", "now and then", "every now", "every so often", "once or twice", "halfway", "half way", "half-way", "regularly", "often", "frequently")
+}
+
+func ovenStated(c *clause) bool {
+	for _, h := range c.heats {
+		if h.oven {
+			return true
+		}
+	}
+	return false
+}
+
+// cooking handles verbs that take their place from the words around: cook, heat, toast, warm.
+func (cx *context) cooking(body []token, c *clause, said *duration) {
+	named := placeWords(body)
+	if named == "" && ovenStated(c) {
+		named = practical.AtOven
+	}
+	if named == practical.AtSide || named == practical.AtFridge || named == practical.AtWarm {
+		named = ""
+	}
+	if c.verb.name == "air-fry" || has(body, "air fryer") {
+		named = practical.AtOven
+	}
+	if c.verb.name != "cook" && (named == practical.AtOven && has(body, "oven") && said == nil && ovenStated(c) || has(body, "heat the oven", "heat oven", "heat your oven", "warm the oven")) {
+		c.verb.deed = heatsUp
+		c.verb.place = practical.AtOven
+		return
+	}
+	if named == practical.AtGrill && said == nil && c.verb.name == "heat" {
+		c.verb.deed = heatsUp
+		cx.grill = true
+		return
+	}
+	if named == "" {
+		named = practical.AtHob
+		if cx.place == practical.AtOven && said != nil && c.verb.name == "cook" && !namesPan(body) {
+			named = practical.AtOven
+		}
+		if c.verb.name == "toast" && has(body, "bread", "slices", "muffin", "bagel") && !namesPan(body) {
+			named = practical.AtGrill
+		}
+	}
+	c.place = named
+	if named != practical.AtHob {
+		c.wait = said != nil || named == practical.AtOven && c.verb.name == "cook"
+		if named == practical.AtGrill {
+			c.look = practical.Stay
+		}
+		cx.attention(body, c)
+		return
+	}
+	if said == nil && c.verb.name != "cook" {
+		return // heat the oil: a minute or two of hands
+	}
+	liquid := cx.wet || has(body, "water", "boiling", "covered", "lid", "simmer", "stock", "milk", "pasta", "rice", "noodles", "potatoes", "low heat", "gently", "slow", "tender", "broth")
+	if !liquid || stirsAlways(body) || said != nil && said.most <= 3 && !has(body, "pasta", "water", "cover") {
+		cx.frying(body, c, said)
+		return
+	}
+	c.wait = true
+	cx.attention(body, c)
+}
+
+// frying handles what the hands stay at. A long gentle fry is a wait with looks.
+func (cx *context) frying(body []token, c *clause, said *duration) {
+	c.place = practical.AtHob
+	if placeWords(body) == practical.AtOven || ovenStated(c) && !has(body, "oil") {
+		c.place, c.wait = practical.AtOven, true
+		cx.attention(body, c)
+		return
+	}
+	if said == nil || said.most <= 10 && !(stirsSometimes(body) && said.least >= 8) {
+		return
+	}
+	c.wait, c.look = true, practical.Stay
+	if stirsSometimes(body) || has(body, "low heat", "gently", "slowly", "soften", "sweat", "low") {
+		c.look = ""
+		cx.attention(body, c)
+		c.every = min(c.every, 5)
+	}
+}
+
+// moving handles putting food in a place: it waits there when a time is said, or when the place is one for waiting.
+func (cx *context) moving(body []token, c *clause, said *duration) {
+	named := placeWords(body)
+	if c.verb.name == "bring" && has(body, "boil", "simmer", "bubble", "boiling") || has(body, "come to the boil", "come to a boil") {
+		c.verb.deed, c.place = boils, practical.AtHob
+		c.wait = said != nil
+		if c.wait {
+			cx.attention(body, c)
+		}
+		return
+	}
+	if c.verb.name == "reduce" && !has(body, "heat", "temperature", "oven") && (said != nil || has(body, "until", "by half", "to half", "by a")) {
+		c.wait, c.place = true, practical.AtHob
+		cx.attention(body, c)
+		return
+	}
+	if said == nil {
+		if c.verb.deed == moves && (named == practical.AtFridge || named == practical.AtFreezer || named == practical.AtWarm) ||
+			c.verb.deed == moves && named == practical.AtOven && !c.verbIs("turn", "reduce", "lower", "increase", "raise", "set") && has(body, "in", "into", "to the oven") {
+			c.wait, c.place = true, named
+			cx.attention(body, c)
+			return
+		}
+		c.place = ""
+		if named == practical.AtHob {
+			c.place = named
+		}
+		return
+	}
+	switch {
+	case named == "" && has(body, "grill", "broiler"):
+		c.place, c.look = practical.AtGrill, practical.Stay
+	case named == "" && cx.place == practical.AtHob && (has(body, "lid", "heat", "cover") || c.verb.deed == minor):
+		c.place = practical.AtHob
+	case named == "" && ovenStated(c):
+		c.place = practical.AtOven
+	case named == "":
+		c.place = practical.AtSide
+	default:
+		c.place = named
+	}
+	if c.place == practical.AtGrill {
+		c.look = practical.Stay
+	}
+	c.wait = !(c.verb.deed == minor && said.most <= 5)
+	if c.place == practical.AtHob && said.most <= 3 {
+		c.wait = false
+		return
+	}
+	cx.attention(body, c)
+}
+
+func (c *clause) verbIs(names ...string) bool {
+	for _, n := range names {
+		if c.verb.name == n {
+			return true
+		}
+	}
+	return false
+}
+
+// letting handles "let rise", "leave to cool", "allow to stand": the inner verb decides.
+func (cx *context) letting(ts []token, c *clause, said *duration) {
+	inner, ok := innerVerb(ts[c.at+1 : c.to])
+	body := ts[c.from:c.to]
+	if ok {
+		outer := c.verb
+		c.verb = inner
+		switch inner.deed {
+		case waits:
+			c.place = inner.place
+			cx.waiting(body, c, said)
+		case cooks, fries:
+			cx.cooking(body, c, said)
+		default:
+			c.verb = outer
+			cx.resting(body, c, said)
+		}
+		return
+	}
+	cx.resting(body, c, said)
+}
+
+// resting is leaving food where it is or in the place that is named.
+func (cx *context) resting(body []token, c *clause, said *duration) {
+	named := placeWords(body)
+	setting := has(body, "set", "firm", "harden", "thicken", "solid")
+	if said == nil && !setting && (named == "" || named == practical.AtSide || named == practical.AtHob) || c.verb.name == "keep" && said == nil {
+		c.place = ""
+		return
+	}
+	c.wait, c.place = true, practical.AtSide
+	if named != "" {
+		c.place = named
+	} else if setting && has(body, "chill", "cold", "jelly", "gelatine") {
+		c.place = practical.AtFridge
+	}
+	cx.attention(body, c)
+}
+
+// innerVerb finds the verb after let, leave, allow: in plain form or with -ing.
+func innerVerb(ts []token) (verb, bool) {
+	for i, t := range ts {
+		if t.kind != word || i > 8 {
+			continue
+		}
+		if at(ts, i-1).is("the", "a", "of") {
+			continue
+		}
+		if t.is("sit", "rest", "resting", "relax", "sitting") {
+			return verbs["rest"], true
+		}
+		if v, ok := verbs[t.text]; ok && (v.deed == waits || v.deed == cooks || v.deed == fries) && !t.is("heat", "warm") {
+			return v, true
+		}
+		if v, ok := waitByStem[t.stem]; ok && len(t.text) > 4 && t.text[len(t.text)-3:] == "ing" {
+			return v, true
+		}
+	}
+	return verb{}, false
+}
+
+var waitByStem = func() map[string]verb {
+	m := map[string]verb{}
+	for _, g := range verbGroups {
+		if g.deed == waits {
+			for _, w := range fieldsOf(g.words) {
+				m[stem(w)] = verbs[w]
+			}
+		}
+	}
+	return m
+}()
+
+// working handles verbs of hands with a time beside them.
+func (cx *context) working(body []token, c *clause, said *duration) {
+	named := placeWords(body)
+	c.place = ""
+	if named == practical.AtHob {
+		c.place = named
+	}
+	if said == nil {
+		if named == practical.AtOven && !c.verbIs("turn", "line", "grease", "prepare", "check", "wipe", "remove", "take", "open") && has(body, "in", "into") && has(body, "put", "place", "pop", "back") {
+			c.wait, c.place = true, named
+			cx.attention(body, c)
+		}
+		return
+	}
+	switch {
+	case c.verbIs("drain", "press", "strain", "dry", "dissolve", "salt", "hang") && said.most >= 5,
+		named == practical.AtOven || named == practical.AtFridge || named == practical.AtFreezer || named == practical.AtGrill || named == practical.AtMicrowave || named == practical.AtWarm:
+		c.wait, c.place = true, practical.AtSide
+		if named != "" && named != practical.AtHob {
+			c.place = named
+		}
+		if c.place == practical.AtGrill {
+			c.look = practical.Stay
+		}
+		cx.attention(body, c)
+	case c.verbIs("cover", "wrap"):
+		c.wait, c.place = true, practical.AtSide
+		cx.attention(body, c)
+	}
+}

@@ -1,0 +1,170 @@
+package recipe
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"plait.example/internal/practical"
+)
+
+// readMethod turns the items of a method into the steps of r.
+func readMethod(text string, items []item, r *Recipe) {
+	cx := &context{}
+	var jobs []job
+	for i := range items {
+		jobs = append(jobs, splitItem(cx, &items[i])...)
+	}
+	jobs = trimJobs(text, jobs, r)
+	adoptTimes(jobs)
+	for i := range jobs {
+		jobs[i].ts = jobs[i].it.ts[jobs[i].from:jobs[i].to]
+	}
+	settleOven(text, jobs)
+	serving := lastServe(jobs)
+	ids := names(jobs, serving)
+	facts := knownFoods(r.Ingredients)
+	for i := range jobs {
+		s := makeStep(text, &jobs[i])
+		s.ID = ids[i]
+		r.Steps = append(r.Steps, s)
+		r.Sources = append(r.Sources, Source{s.ID, jobs[i].start(), jobs[i].end()})
+	}
+	link(jobs, r, facts, serving)
+	if serving >= 0 {
+		r.Serve = makeServe(text, jobs, serving)
+	} else {
+		r.Serve = servedAs(jobs)
+	}
+}
+
+func (j *job) start() int { return j.it.ts[j.from].start }
+func (j *job) end() int   { return j.it.ts[j.to-1].end }
+
+// trimJobs moves items in which no verb was found to Unread.
+func trimJobs(text string, jobs []job, r *Recipe) []job {
+	var out []job
+	for _, j := range jobs {
+		if j.from >= j.to {
+			continue
+		}
+		if j.kind == idleJob {
+			r.Unread = append(r.Unread, strings.TrimSpace(text[j.start():j.end()]))
+			continue
+		}
+		out = append(out, j)
+	}
+	return out
+}
+
+// adoptTimes gives "after 15 minutes of frying" to the job before when that one has no time of its own.
+func adoptTimes(jobs []job) {
+	for i := 1; i < len(jobs); i++ {
+		d, p := jobs[i].refers, &jobs[i-1]
+		if d == nil || p.kind != waitJob && p.kind != handsJob || len(p.clauses) == 0 || p.it == jobs[i].it && p.wait == nil {
+			continue
+		}
+		if p.wait != nil && p.wait.said == nil && !p.weak {
+			p.wait.said = nil
+			p.borrowed = d
+			p.lender = jobs[i].it
+		} else if p.wait == nil && d.least >= 3 {
+			if c := &p.clauses[len(p.clauses)-1]; c.hands == nil && (c.verb.deed == fries || c.verb.deed == cooks) {
+				p.borrowed, p.lender = d, jobs[i].it
+				p.kind, p.wait = waitJob, c
+				c.wait, c.look, c.every, c.place = true, practical.Look, 5, practical.AtHob
+			}
+		}
+	}
+}
+
+// settleOven gives every oven step its temperature: its own, the last one said
+// before it, or the first one said after it in the method.
+func settleOven(text string, jobs []job) {
+	celsius, why := 0, ""
+	first, firstWhy := 0, ""
+	for i := range jobs {
+		for _, c := range jobs[i].clauses {
+			for _, h := range c.heats {
+				if h.oven && first == 0 {
+					first, firstWhy = h.celsius, "'"+quote(text, jobs[i].it.ts, c.shift+h.from, c.shift+h.to)+"': said later in the method"
+				}
+			}
+		}
+	}
+	for i := range jobs {
+		j := &jobs[i]
+		if j.wait == nil || j.wait.place != practical.AtOven || !ovenStated(j.wait) {
+			for _, c := range j.clauses {
+				for _, h := range c.heats {
+					if h.oven {
+						celsius = h.celsius
+						why = fmt.Sprintf("'%s': said; %d °C without fan", quote(text, j.it.ts, c.shift+h.from, c.shift+h.to), h.celsius)
+					}
+				}
+			}
+			if celsius == 0 && j.oven > 0 {
+				celsius, why = j.oven, fmt.Sprintf("the oven stands at %d °C: said before", j.oven)
+			}
+		}
+		j.oven, j.ovenWhy = celsius, why
+		if celsius == 0 {
+			j.oven, j.ovenWhy = first, firstWhy
+		}
+		if j.wait != nil && j.wait.place == practical.AtOven {
+			for _, h := range j.wait.heats {
+				if h.oven {
+					celsius = h.celsius
+					why = fmt.Sprintf("'%s': said before; %d °C without fan", quote(text, j.it.ts, j.wait.shift+h.from, j.wait.shift+h.to), h.celsius)
+				}
+			}
+		}
+	}
+}
+
+// names gives the jobs their ids: numbers, and the names of those that Dish leaves out.
+func names(jobs []job, serving int) []string {
+	ids := make([]string, len(jobs))
+	n, ovens := 0, 0
+	for i, j := range jobs {
+		switch {
+		case i == serving:
+			ids[i] = serveID
+		case j.kind == ovenJob:
+			ovens++
+			ids[i] = ovenID
+			if ovens > 1 {
+				ids[i] = ovenID + "-" + strconv.Itoa(ovens)
+			}
+		default:
+			n++
+			ids[i] = strconv.Itoa(n)
+		}
+	}
+	return ids
+}
+
+// makeStep turns a job into a step, without its id and its order.
+func makeStep(text string, j *job) practical.Step {
+	s := practical.Step{Text: text[j.start():j.end()], Component: j.it.component}
+	var doubt float64
+	if j.kind == ovenJob {
+		s.Why = []string{"turning the oven on is a row of the plan, not a step of hands"}
+		return s
+	}
+	s.Hands, s.Why, doubt = handsOf(text, j)
+	if j.wait != nil {
+		w, why, d := makeWait(text, j)
+		s.Wait = &w
+		s.Why = append(s.Why, why...)
+		doubt = max(doubt, d)
+	}
+	s.Uses = kitInUse(j)
+	s.Food = foodOf(j.ts)
+	s.SetUp = setUpJob(j)
+	s.Check = checksOf(text, j)
+	s.Kit = smallKit(j)
+	s.Safety = safetyOf(j, s.Food)
+	s.Doubt = float64(int(doubt*100+0.5)) / 100
+	return s
+}

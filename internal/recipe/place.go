@@ -1,0 +1,93 @@
+package recipe
+
+import "plait.example/internal/practical"
+
+// placeWords finds the place that the words name, "" when they name none.
+// Names of things that only sound like a place are passed over.
+func placeWords(ts []token) practical.Place {
+	for i, t := range ts {
+		if t.kind != word {
+			continue
+		}
+		if p := placeAt(ts, i); p != "" {
+			return p
+		}
+	}
+	return ""
+}
+
+func placeAt(ts []token, i int) practical.Place {
+	t, prev, next := ts[i], at(ts, i-1), at(ts, i+1)
+	switch t.text {
+	case "oven", "ovens":
+		if prev.is("dutch", "pizza", "the-") && !prev.is("pizza") || next.is("dish", "dishes", "proof", "safe", "tray", "gloves", "glove", "cloth", "mitts", "chips", "shelf", "rack", "ready", "baked", "for-show") && !has(ts[max(0, i-3):i], "in the", "into the") {
+			return ""
+		}
+		if has(ts[max(0, i-4):i], "out of the", "from the", "from", "out of") || prev.is("off") || at(ts, i-1).is("the") && at(ts, i-2).is("off") {
+			return ""
+		}
+		return practical.AtOven
+	case "fridge", "refrigerator", "icebox":
+		if has(ts[max(0, i-4):i], "from the", "out of the", "from") {
+			return ""
+		}
+		return practical.AtFridge
+	case "freezer":
+		if has(ts[max(0, i-4):i], "from the", "out of the", "from") {
+			return ""
+		}
+		return practical.AtFreezer
+	case "microwave":
+		return practical.AtMicrowave
+	case "grill", "broiler":
+		if next.is("pan", "rack", "tray") || prev.is("a", "or") && next.is("or", "griddle") {
+			return ""
+		}
+		if has(ts[max(0, i-4):i], "under", "the", "hot", "preheated", "medium") {
+			return practical.AtGrill
+		}
+	case "place", "spot", "area", "cupboard":
+		switch {
+		case prev.is("warm", "airing", "free", "cosy"):
+			return practical.AtWarm
+		case prev.is("cold", "cool") && at(ts, i-2).is("a", "in", "the"):
+			return practical.AtFridge
+		}
+	case "rack":
+		if prev.is("wire", "cooling", "a", "the") {
+			return practical.AtSide
+		}
+	case "temperature":
+		if prev.is("room") {
+			return practical.AtSide
+		}
+	case "aside":
+		return practical.AtSide
+	case "side":
+		if prev.is("one") && at(ts, i-2).is("to") {
+			return practical.AtSide
+		}
+	case "heat", "flame":
+		if prev.is("low", "medium", "high", "gentle", "moderate", "medium-low", "medium-high", "low-medium", "the", "steady", "medium-low", "strong", "lowest", "very", "slow", "full") && !has(ts[max(0, i-5):i], "off the", "turn off", "remove from", "from the") {
+			return practical.AtHob
+		}
+	case "hob", "stove", "stovetop", "stove-top", "burner", "ring":
+		if has(ts[max(0, i-4):i], "from", "off") {
+			return ""
+		}
+		if t.text != "ring" || prev.is("the", "hob", "back") {
+			return practical.AtHob
+		}
+	}
+	return ""
+}
+
+// pans are words for what stands on a hob.
+func namesPan(ts []token) bool {
+	return has(ts, "saucepan", "sauce pan", "frying pan", "frypan", "skillet", "wok", "griddle", "kettle", "casserole", "dutch oven", "saute pan", "heavy pan", "large pan", "small pan", "deep pot", "large pot", "stockpot", "pan of water", "in the pan", "in a pan", "hot pan", "paella pan", "boiling water", "salted water")
+}
+
+// rawMeat are foods that go to the fridge while they wait raw.
+func namesRawMeat(ts []token) bool {
+	return has(ts, "chicken", "beef", "lamb", "pork", "turkey", "steak", "meat", "mince", "duck", "fish", "salmon", "cod", "mackerel", "prawn", "shrimp", "haddock", "tuna", "sausage", "bacon", "veal", "liver", "fillet", "thigh", "drumstick", "squid", "mussel", "chipolata", "gammon", "venison", "rabbit")
+}

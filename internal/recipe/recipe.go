@@ -1,0 +1,97 @@
+// Package recipe reads the text of recipes into the trade's nouns: ingredients,
+// and timed, connected steps, each figure with its reason. It works by rules and
+// tables over tokens: no language model, no network, the same answer every time.
+// It knows nothing of clocks, kitchens in use, plans or screens.
+package recipe
+
+import (
+	"strings"
+
+	"plait.example/internal/practical"
+)
+
+// Recipe is one recipe as it was read.
+type Recipe struct {
+	Title       string
+	Serves      int // portions; 0: not said
+	Ingredients []practical.Ingredient
+
+	// Steps holds the whole method in the order of the text. Besides the
+	// numbered steps ("1", "2", ...) there may be sentences that only turn the
+	// oven on ("oven", "oven-2", ...) and the serving ("serve"); Dish leaves
+	// those out, because a plan makes rows of its own for them.
+	Steps []practical.Step
+
+	Unread  []string // text that was not understood, and notes on what was wrong with it
+	Sources []Source // where each step's text stands
+	Serve   practical.Serve
+}
+
+// Source says where a step's text stands in the text given to Read: the bytes
+// from Start up to, not including, End.
+type Source struct {
+	Step       string
+	Start, End int
+}
+
+// Read reads every recipe in the text. It never fails: what it does not
+// understand stands in Unread. A text without any recipe gives one empty
+// recipe whose Unread says so.
+func Read(text string) []Recipe {
+	lines, notes := splitLines(text)
+	var all []Recipe
+	for _, d := range drafts(lines) {
+		all = append(all, d.read(text))
+	}
+	if len(all) == 0 {
+		all = []Recipe{{Unread: emptyNote(text)}}
+	}
+	last := &all[len(all)-1]
+	last.Unread = append(last.Unread, notes...)
+	return all
+}
+
+func emptyNote(text string) []string {
+	if strings.TrimSpace(text) == "" {
+		return []string{"There is no text here; paste a recipe with its ingredients and its method."}
+	}
+	return []string{"No recipe was found in this text; a recipe has a list of ingredients and a method in sentences.", strings.TrimSpace(text)}
+}
+
+// Dish is the recipe as a dish of a practical, its steps named by the letter:
+// "A1", "A2", and so on. Serving is the dish's own row; turning the oven on is
+// left to the plan, and its words stay as a reason of the steps that bake.
+func (r Recipe) Dish(letter string) practical.Dish {
+	d := practical.Dish{
+		Letter: letter, Name: r.Title, Portions: r.Serves, Serve: r.Serve,
+		Ingredients: append([]practical.Ingredient(nil), r.Ingredients...),
+		Allergens:   allergens(r.Ingredients),
+	}
+	left := map[string]bool{}
+	for _, s := range r.Steps {
+		left[s.ID] = s.ID == serveID || strings.HasPrefix(s.ID, ovenID)
+	}
+	for _, s := range r.Steps {
+		if left[s.ID] {
+			continue
+		}
+		s.ID = letter + s.ID
+		after := s.After
+		s.After = nil
+		for _, a := range after {
+			if left[a.Step] {
+				continue
+			}
+			a.Step = letter + a.Step
+			s.After = append(s.After, a)
+		}
+		d.Steps = append(d.Steps, s)
+	}
+	return d
+}
+
+// Names of the steps that Dish leaves out.
+const (
+	ovenID  = "oven"
+	serveID = "serve"
+)

@@ -1,0 +1,70 @@
+package recipe
+
+import (
+	"strings"
+
+	"plait.example/internal/practical"
+)
+
+// foodOf is what the hands touch in a step: raw food, or food that is eaten as it is.
+func foodOf(ts []token) practical.Food {
+	meat := namesRawMeat(ts) && !has(ts, "cooked chicken", "cooked", "stock", "browned", "done", "tinned", "smoked", "ham") && !has(ts, "chicken stock", "beef stock", "chicken broth", "fish sauce")
+	handles := has(ts, "cut", "chop", "dice", "slice", "trim", "coat", "season", "rub", "marinate", "skewer", "shape", "form", "mix", "add", "brown", "fry", "sear", "put", "place", "mince", "brush", "roll", "stuff", "joint", "wrap", "lay", "thread", "bone", "fillet", "grill", "bash", "flatten", "combine", "toss", "dip", "arrange", "cook", "rinse", "drain")
+	switch {
+	case meat && handles:
+		return practical.Raw
+	case has(ts, "egg", "yolk", "yolks", "whites") && has(ts, "crack", "beat", "whisk", "separate", "break", "brush", "dip", "add", "mix") && !has(ts, "boiled egg", "hard boiled", "eggs are cooked", "egg noodles", "egg fried"):
+		return practical.Raw
+	case has(ts, "garnish", "salad", "lettuce", "ice the", "icing", "decorate", "whipped cream", "dressing") || has(ts, "slice", "carve", "tear", "scatter") && has(ts, "bread", "basil", "herbs", "parsley", "cooked", "serve", "cake"):
+		return practical.ReadyToEat
+	}
+	return ""
+}
+
+// control is a usual control, with the words that call for it.
+type control struct {
+	words []string
+	text  string
+}
+
+// controls are reminders of what is usual; local rules and the school's risk assessment decide.
+var controls = []control{
+	{[]string{"fry", "deep-fry", "hot oil", "saute", "sear"}, "hot fat: stay with the pan, handle turned in, lay food away from you"},
+	{[]string{"caramel", "caramelise", "syrup", "toffee", "brittle"}, "very hot sugar: do not taste or leave it"},
+	{[]string{"boil", "steam", "drain", "simmer", "poach", "blanch"}, "steam: lid and water away from you"},
+	{[]string{"chop", "slice", "dice", "cut", "mince", "trim", "carve", "halve", "quarter", "fillet", "shred"}, "knife: claw grip, damp cloth under the board"},
+	{[]string{"grate", "zest", "grater"}, "grater: stop short of the fingertips"},
+	{[]string{"processor", "blender", "blitz", "liquidise"}, "blade: unplug before emptying; hot liquids half full, lid held with a cloth"},
+}
+
+// safetyOf is the usual controls that apply to a step, most serious first.
+func safetyOf(j *job, food practical.Food) string {
+	var out []string
+	ts := j.ts
+	if food == practical.Raw {
+		if namesRawMeat(ts) {
+			out = append(out, "raw meat or fish: its own board and knife, then wash hands and clean down")
+		} else {
+			out = append(out, "raw egg: wash hands and whisk at once")
+		}
+	}
+	if j.wait != nil && hotPlace(j.wait.place) && namesRawMeat(ts) || has(ts, "chicken", "turkey", "pork", "mince", "sausage", "burger") && has(ts, "cook", "bake", "roast", "grill", "fry", "simmer") {
+		out = append(out, "cook to a core of 75 °C")
+	}
+	if j.wait != nil && (j.wait.place == practical.AtOven || j.wait.place == practical.AtGrill) {
+		out = append(out, "hot: oven gloves")
+	}
+	for _, c := range controls {
+		if has(ts, c.words...) {
+			out = append(out, c.text)
+		}
+	}
+	if has(ts, "rice") && j.wait != nil && hotPlace(j.wait.place) {
+		out = append(out, "rice: serve at once or cool within an hour")
+	}
+	return strings.Join(out, "; ")
+}
+
+func hotPlace(p practical.Place) bool {
+	return p == practical.AtOven || p == practical.AtHob || p == practical.AtGrill || p == practical.AtMicrowave
+}

@@ -1,0 +1,118 @@
+package recipe
+
+import "strings"
+
+// section is a part of a recipe.
+type section int
+
+const (
+	front section = iota
+	ingredientPart
+	methodPart
+	notePart
+)
+
+// headings that name a section, by the words they begin with.
+var sectionWords = []struct {
+	words string
+	part  section
+}{
+	{"ingredient", ingredientPart}, {"you will need", ingredientPart}, {"you'll need", ingredientPart}, {"what you need", ingredientPart}, {"what you will need", ingredientPart},
+	{"shopping list", ingredientPart}, {"need", ingredientPart},
+	{"method", methodPart}, {"direction", methodPart}, {"instruction", methodPart}, {"step", methodPart}, {"procedure", methodPart}, {"preparation", methodPart}, {"making", methodPart},
+	{"how to make", methodPart}, {"what to do", methodPart}, {"what you do", methodPart}, {"cooking instruction", methodPart}, {"cooking method", methodPart}, {"how to", methodPart}, {"to make it", methodPart},
+	{"note", notePart}, {"cook's note", notePart}, {"tip", notePart}, {"cook's tip", notePart}, {"top tip", notePart}, {"storage", notePart}, {"variation", notePart}, {"scaling", notePart},
+	{"nutrition", notePart}, {"equipment", notePart}, {"history", notePart}, {"side note", notePart}, {"serving suggestion", notePart}, {"allerg", notePart}, {"source", notePart}, {"skill", notePart},
+	{"utensil", notePart}, {"special equipment", notePart}, {"kit", notePart}, {"contribution", notePart},
+}
+
+// partOf is the section that a heading's words name.
+func partOf(ts []token) (section, bool) {
+	if len(ts) == 0 || len(ts) > 8 {
+		return front, false
+	}
+	for _, s := range sectionWords {
+		if find(ts[:min(len(ts), len(phraseStems(s.words)))], s.words) == 0 {
+			return s.part, true
+		}
+	}
+	return front, false
+}
+
+// isHeading says whether the line names a section or a component.
+func isHeading(l line) bool {
+	if l.blank || l.bare {
+		return false
+	}
+	if l.heading > 0 {
+		return true
+	}
+	n := len(l.ts)
+	if n == 0 || n > 9 {
+		return false
+	}
+	colon := strings.HasSuffix(l.text, ":")
+	if _, ok := partOf(l.ts); ok && l.marker == noMarker && (colon || n <= 2 || n <= 4 && l.text == strings.ToUpper(l.text)) {
+		return true
+	}
+	if colon && n <= 8 && l.ts[0].kind == word {
+		return true
+	}
+	return n <= 6 && l.marker == noMarker && l.ts[0].kind == word && (l.ts[0].is("for") && at(l.ts, 1).is("the") && !strings.HasSuffix(l.text, ".") || capitals(l.text))
+}
+
+// capitals says whether a line of some length has no small letter.
+func capitals(s string) bool { return len(s) > 3 && s == strings.ToUpper(s) && s != strings.ToLower(s) }
+
+// component is a heading's words without "For the" and the colon.
+func component(l line) string {
+	s := strings.Trim(strings.TrimSpace(l.text), ":*_ ")
+	low := strings.ToLower(s)
+	for _, p := range []string{"for the ", "for ", "to make the ", "to make ", "ingredients for the ", "ingredients for ", "the "} {
+		if strings.HasPrefix(low, p) && len(s) > len(p) && isLetterStart(s[len(p):]) {
+			return s[len(p):]
+		}
+	}
+	return s
+}
+
+func isLetterStart(s string) bool {
+	return s != "" && (s[0] >= 'a' && s[0] <= 'z' || s[0] >= 'A' && s[0] <= 'Z' || s[0] >= 0x80)
+}
+
+// ingredientLike says whether a line without a heading above it looks like one of an ingredient list.
+func ingredientLike(l line) bool {
+	ts := l.ts
+	if len(ts) < 2 || len(ts) > 30 || l.marker == numbered || isHeading(l) {
+		return false
+	}
+	i := 0
+	for at(ts, i).is("about", "approx", "~", "≈", "a", "an", "half", "(", "optional", ")") {
+		i++
+	}
+	_, next := readNumber(ts, i)
+	if next == i && !units[at(ts, i).text] && i == 0 {
+		return l.marker == bullet && len(ts) <= 8 && !methodLike(l)
+	}
+	if u := timeUnits[at(ts, next).text]; u > 0 {
+		return false
+	}
+	return !strings.HasSuffix(l.text, ".") || len(ts) < 10
+}
+
+// methodLike says whether a line looks like one of a method.
+func methodLike(l line) bool {
+	if isHeading(l) || len(l.ts) < 3 {
+		return false
+	}
+	if l.marker == numbered && !(at(l.ts, 0).kind == number) {
+		return true
+	}
+	_, isNumber := readNumber(l.ts, 0)
+	if isNumber > 0 {
+		return false
+	}
+	v := len(clauses(l.ts))
+	full := strings.HasSuffix(l.text, ".") || strings.HasSuffix(l.text, ";")
+	return v > 0 && (full && len(l.ts) >= 4 || len(l.ts) >= 9) || len(l.ts) > 16 && v > 0
+}

@@ -1,0 +1,50 @@
+package recipe
+
+// sentences gives the ranges of tokens of the sentences of an item.
+func sentences(ts []token) [][2]int {
+	var out [][2]int
+	from := 0
+	for i, t := range ts {
+		if !t.is(".", "!", "?") || i+1 < len(ts) && (!ts[i+1].gap || abbreviated(ts, i)) {
+			continue
+		}
+		if i+1 < len(ts) && at(ts, i+1).is(")", "]", "\"", "*", "_") {
+			continue
+		}
+		out = append(out, [2]int{from, i + 1})
+		from = i + 1
+	}
+	if from < len(ts) {
+		out = append(out, [2]int{from, len(ts)})
+	}
+	return joinScraps(ts, out)
+}
+
+// joinScraps joins pieces without a word to the sentence before them.
+func joinScraps(ts []token, in [][2]int) [][2]int {
+	var out [][2]int
+	for _, s := range in {
+		words := 0
+		for _, t := range ts[s[0]:s[1]] {
+			words += boolInt(t.kind != sign)
+		}
+		if words == 0 && len(out) > 0 {
+			out[len(out)-1][1] = s[1]
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// abbreviated says whether the full stop at i belongs to a short form.
+func abbreviated(ts []token, i int) bool {
+	p, next := at(ts, i-1), at(ts, i+1)
+	if p.is("e", "g", "i", "eg", "ie", "approx", "vs", "no", "th", "fig") {
+		return true
+	}
+	if p.is("min", "mins", "hr", "hrs", "tbsp", "tbs", "tsp", "oz", "lb", "lbs", "deg", "degs", "sec", "secs", "c", "f", "cm", "in") {
+		return !next.upper
+	}
+	return p.kind == number && next.kind == number
+}

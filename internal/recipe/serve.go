@@ -1,0 +1,84 @@
+package recipe
+
+import (
+	"strings"
+
+	"plait.example/internal/practical"
+)
+
+// lastServe is the job that serves, -1 when there is none: the last serving
+// job of the method, unless real work of another kind still follows it.
+func lastServe(jobs []job) int {
+	for i := len(jobs) - 1; i >= 0; i-- {
+		if jobs[i].kind == serveJob {
+			if i == len(jobs)-1 {
+				return i
+			}
+			return -1
+		}
+		return -1
+	}
+	return -1
+}
+
+// makeServe reads how the dish is served from its serving sentence.
+func makeServe(text string, jobs []job, i int) practical.Serve {
+	j := jobs[i]
+	s := servedAs(jobs)
+	s.How = strings.Join(strings.Fields(text[j.start():j.end()]), " ")
+	switch {
+	case has(j.ts, "hot", "warm", "immediately", "at once", "straight away", "lukewarm", "piping"):
+		s.Heat = practical.Hot
+	case has(j.ts, "cold", "chilled", "ice"):
+		s.Heat = practical.Cold
+	}
+	for _, c := range j.clauses {
+		if c.hands != nil {
+			s.Minutes = max(s.Minutes, min(c.hands.most, 60))
+		}
+	}
+	if has(j.ts, "garnish", "decorate", "scatter", "sprinkle", "arrange", "slice", "drizzle", "topped") {
+		s.Minutes = max(s.Minutes, 5)
+	}
+	if has(j.ts, "immediately", "at once", "straight away", "straightaway", "right away") {
+		s.Within = 5
+	}
+	return s
+}
+
+// servedAs guesses how a dish is served from the last place its food was in.
+func servedAs(jobs []job) practical.Serve {
+	s := practical.Serve{Heat: practical.AsIs, Minutes: 3}
+	for i := len(jobs) - 1; i >= 0; i-- {
+		j := jobs[i]
+		if j.wait == nil {
+			for _, c := range j.clauses {
+				if atHob(c) {
+					s.Heat = practical.Hot
+					return s
+				}
+			}
+			if has(j.ts, "ice", "icing", "decorate", "frosting") {
+				return s
+			}
+			continue
+		}
+		switch j.wait.place {
+		case practical.AtFridge, practical.AtFreezer:
+			s.Heat = practical.Cold
+		case practical.AtOven, practical.AtHob, practical.AtGrill, practical.AtMicrowave:
+			s.Heat = practical.Hot
+			if has(j.ts, "cake", "sponge", "biscuit", "cookie", "bread", "loaf", "meringue", "syrup", "muffin", "jam") {
+				s.Heat = practical.AsIs
+			}
+		case practical.AtSide:
+			if j.wait.verb.name == "rest" && namesRawMeat(j.ts) || j.wait.said != nil && j.wait.said.most <= 10 {
+				s.Heat = practical.Hot
+			}
+		default:
+			continue
+		}
+		return s
+	}
+	return s
+}

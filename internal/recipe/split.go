@@ -1,0 +1,391 @@
+package recipe
+
+import "plait.example/internal/practical"
+
+// jobKind is what a stretch of the method is to the plan.
+type jobKind int
+
+const (
+	handsJob jobKind = iota
+	waitJob
+	ovenJob  // only turns the oven on
+	serveJob // serves
+	idleJob  // no verb was found
+)
+
+// job is a stretch of an item that becomes a step.
+type job struct {
+	kind     jobKind
+	from, to int // tokens of the item
+	it       *item
+	clauses  []clause
+	wait     *clause // the one that waits; it stands in clauses too
+	weak     bool    // only comes to the boil: a simmer that follows takes it in
+	first    bool    // first job of its item
+	refers   *duration
+	ts       []token // the item's tokens from from to to
+	oven     int     // the oven's temperature here
+	ovenWhy  string
+	borrowed *duration // the wait's minutes, said in the next item
+	lender   *item
+}
+
+// splitter cuts items into jobs.
+type splitter struct {
+	cx   *context
+	it   *item
+	ts   []token
+	jobs []job
+	cur  *job
+}
+
+// splitItem cuts one item of the method where the hands stop.
+func splitItem(cx *context, it *item) []job {
+	s := &splitter{cx: cx, it: it, ts: it.ts}
+	sents := sentences(it.ts)
+	steplike := it.numbered || len(sents) <= 3
+	for n, r := range sents {
+		s.sentence(r[0], r[1], n, steplike)
+	}
+	s.flush()
+	for i := range s.jobs {
+		j := &s.jobs[i]
+		j.it, j.first, j.to = it, i == 0, len(it.ts)
+		if i == 0 {
+			j.from = 0
+		}
+		if i > 0 {
+			s.jobs[i-1].to = j.from
+		}
+	}
+	return joinSmall(s.jobs)
+}
+
+// sentence reads one sentence and adds its clauses.
+func (s *splitter) sentence(from, to, n int, steplike bool) {
+	ts := s.ts[from:to]
+	cs := clauses(ts)
+	shareFigures(ts, cs)
+	var refers *duration
+	for i := range cs {
+		s.cx.interpret(ts, &cs[i])
+		for k := range cs[i].times {
+			if cs[i].times[k].role == refersBack && refers == nil && i == 0 {
+				refers = &cs[i].times[k]
+			}
+		}
+	}
+	for i := range cs {
+		cs[i].from, cs[i].to, cs[i].at, cs[i].sentence, cs[i].shift = cs[i].from+from, cs[i].to+from, cs[i].at+from, n, from
+	}
+	if len(cs) == 0 {
+		s.remark(from, ts)
+		return
+	}
+	if s.cur != nil && s.cur.kind == handsJob && (!steplike || s.breaks(cs)) {
+		s.flush()
+	}
+	for i := range cs {
+		followed := i+1 < len(cs) && cs[i+1].wait && cs[i+1].place == practical.AtHob
+		s.add(cs[i], followed)
+		if i == 0 && refers != nil && s.cur != nil {
+			s.cur.refers = refers
+		}
+	}
+}
+
+
+
+// shareFigures gives each clause the times and temperatures that stand in it.
+func shareFigures(ts []token, cs []clause) {
+	for _, d := range durations(ts) {
+		if c := holder(cs, d.from); c != nil {
+			c.times = append(c.times, d)
+		}
+	}
+	for _, h := range heats(ts) {
+		if c := holder(cs, h.from); c != nil {
+			c.heats = append(c.heats, h)
+		}
+	}
+}
+
+func holder(cs []clause, i int) *clause {
+	for k := range cs {
+		if i >= cs[k].from && i < cs[k].to {
+			return &cs[k]
+		}
+	}
+	return nil
+}
+
+// remark adds a sentence without a verb to the job before it. A time in it may be that job's.
+func (s *splitter) remark(from int, ts []token) {
+	for _, h := range heats(ts) {
+		if h.oven {
+			s.cx.oven = h.celsius
+		}
+	}
+	if s.cur == nil {
+		s.cur = &job{kind: idleJob, from: from}
+		return
+	}
+	if s.cur.kind == idleJob {
+		return
+	}
+	for _, d := range durations(ts) {
+		if d.role == lasts && s.cur.wait != nil && s.cur.wait.said == nil && !has(ts, "if", "keep", "store") {
+			d.from, d.to = d.from+from-s.cur.wait.shift, d.to+from-s.cur.wait.shift
+			s.cur.wait.said = &d
+			return
+		}
+	}
+}
+
+// breaks says whether a sentence must begin a new job: it is timed, or it moves between bench and hob.
+func (s *splitter) breaks(cs []clause) bool {
+	hob, curHob, timed := false, false, false
+	for _, c := range cs {
+		hob = hob || atHob(c)
+		timed = timed || c.hands != nil
+	}
+	worked := false
+	for _, c := range s.cur.clauses {
+		curHob = curHob || atHob(c)
+		worked = worked || c.verb.deed != minor && c.verb.deed != heatsUp
+	}
+	return timed || worked && hob != curHob && !onlyMinor(cs)
+}
+
+func atHob(c clause) bool {
+	return c.place == practical.AtHob || c.verb.deed == fries || c.verb.deed == boils
+}
+
+func onlyMinor(cs []clause) bool {
+	for _, c := range cs {
+		if c.verb.deed != minor {
+			return false
+		}
+	}
+	return true
+}
+
+// add puts a clause in the job it belongs to. followed says that a wait on the hob comes next in the sentence.
+func (s *splitter) add(c clause, followed bool) {
+	switch {
+	case s.cur != nil && (c.other || s.attends(c)):
+		s.extend(c)
+	case c.verb.deed == serves:
+		if s.cur == nil || s.cur.kind != serveJob {
+			s.open(serveJob, c)
+			return
+		}
+		s.extend(c)
+	case s.cur != nil && s.cur.kind == serveJob && !c.wait:
+		s.extend(c)
+	case c.wait || c.verb.deed == boils && !followed:
+		s.addWait(c)
+	case s.cur == nil || s.cur.kind != handsJob && s.cur.kind != idleJob || s.timed():
+		s.open(handsJob, c)
+	default:
+		if s.cur.kind == idleJob {
+			s.cur.kind = handsJob
+		}
+		s.extend(c)
+	}
+}
+
+// timed says whether the open job already has minutes that the text states.
+func (s *splitter) timed() bool {
+	for _, c := range s.cur.clauses {
+		if c.hands != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// attends says whether a clause only tends what already waits: "turn halfway", "stir from time to time".
+func (s *splitter) attends(c clause) bool {
+	if s.cur.kind != waitJob || c.wait || c.hands != nil || len(c.times) > 0 && c.times[0].role != recurs {
+		return false
+	}
+	body := s.ts[c.from:c.to]
+	if c.verbIs("stir", "turn", "baste", "shake", "toss", "flip", "skim", "check", "top", "rotate") && (stirsSometimes(body) || has(body, "once", "every", "side") || len(c.times) > 0) {
+		if s.cur.wait.look == practical.Leave || s.cur.wait.look == "" {
+			s.cur.wait.look = practical.Look
+		}
+		if s.cur.wait.every == 0 {
+			s.cur.wait.every = max(c.every, 5)
+			if said := s.cur.wait.said; said != nil && has(body, "halfway", "half way", "once") {
+				s.cur.wait.every = max(1, said.least/2)
+			}
+		}
+		return true
+	}
+	return c.verb.deed == minor && false
+}
+
+// addWait begins a job with a wait, and takes over the moves that lead up to it.
+func (s *splitter) addWait(c clause) {
+	weak := c.verb.deed == boils && !c.wait
+	if s.cur != nil && s.cur.weak && c.place == practical.AtHob && s.lastSentence() == c.sentence {
+		s.cur.weak = weak
+		s.extend(c)
+		s.cur.wait = &s.cur.clauses[len(s.cur.clauses)-1]
+		return
+	}
+	var leads []clause
+	if s.cur != nil && (s.cur.kind == handsJob) {
+		n := len(s.cur.clauses)
+		for n > 0 && leadsTo(s.cur.clauses[n-1], c) {
+			n--
+		}
+		leads = append(leads, s.cur.clauses[n:]...)
+		s.cur.clauses = s.cur.clauses[:n]
+		if n == 0 && s.cur.refers == nil {
+			from := s.cur.from
+			s.cur = nil
+			defer func() { s.cur.from = from }()
+		}
+	}
+	if s.cur != nil && s.cur.kind == idleJob {
+		from := s.cur.from
+		s.cur = nil
+		defer func() { s.cur.from = from }()
+	}
+	s.flush()
+	all := append(leads, c)
+	if weak {
+		all[len(all)-1].wait = true
+		all[len(all)-1].look = practical.Look
+		all[len(all)-1].every = 3
+	}
+	s.cur = &job{kind: waitJob, from: all[0].from, clauses: all, weak: weak}
+	s.cur.wait = &s.cur.clauses[len(all)-1]
+	s.cur.oven, s.cur.ovenWhy = s.cx.oven, s.cx.ovenWhy
+}
+
+// leadsTo says whether a clause only brings the food to the wait that follows it in its sentence.
+func leadsTo(c, wait clause) bool {
+	if c.sentence != wait.sentence || c.hands != nil {
+		return false
+	}
+	return c.verb.deed == moves || c.verb.deed == boils || c.verb.deed == lets || c.verb.deed == heatsUp ||
+		c.verbIs("turn", "tip", "seal") && wait.place != practical.AtHob
+}
+
+func (s *splitter) lastSentence() int { return s.cur.clauses[len(s.cur.clauses)-1].sentence }
+
+func (s *splitter) extend(c clause) {
+	at := -1
+	if s.cur.wait != nil {
+		for i := range s.cur.clauses {
+			if &s.cur.clauses[i] == s.cur.wait {
+				at = i
+			}
+		}
+	}
+	s.cur.clauses = append(s.cur.clauses, c)
+	if at >= 0 {
+		s.cur.wait = &s.cur.clauses[at]
+	}
+}
+
+func (s *splitter) open(k jobKind, c clause) {
+	from := c.from
+	if s.cur != nil && s.cur.kind == idleJob {
+		from = s.cur.from
+		s.cur = nil
+	}
+	s.flush()
+	s.cur = &job{kind: k, from: from, clauses: []clause{c}}
+}
+
+func (s *splitter) flush() {
+	if s.cur == nil {
+		return
+	}
+	j := *s.cur
+	s.cur = nil
+	if len(j.clauses) == 0 && j.kind == handsJob {
+		j.kind = idleJob
+	}
+	if j.kind == handsJob && allHeat(j.clauses) {
+		j.kind = ovenJob
+	}
+	j.oven, j.ovenWhy = s.cx.oven, s.cx.ovenWhy
+	s.jobs = append(s.jobs, j)
+}
+
+func allHeat(cs []clause) bool {
+	for _, c := range cs {
+		if c.verb.deed != heatsUp {
+			return false
+		}
+	}
+	return true
+}
+
+// joinSmall joins, inside an item, sentences that only turn the oven on and
+// hands of less than a minute to the hands beside them.
+func joinSmall(jobs []job) []job {
+	var out []job
+	for _, j := range jobs {
+		n := len(out)
+		if n > 0 && joins(out[n-1], j) {
+			p := &out[n-1]
+			p.to = j.to
+			p.clauses = append(p.clauses, j.clauses...)
+			if p.kind == ovenJob || p.kind == idleJob {
+				kind, wait := j.kind, -1
+				for k := range j.clauses {
+					if &j.clauses[k] == j.wait {
+						wait = len(p.clauses) - len(j.clauses) + k
+					}
+				}
+				p.kind, p.oven = kind, j.oven
+				if wait >= 0 {
+					p.wait = &p.clauses[wait]
+				}
+			} else if p.wait != nil {
+				p.wait = repoint(p)
+			}
+			continue
+		}
+		out = append(out, j)
+	}
+	return out
+}
+
+func repoint(p *job) *clause {
+	for k := range p.clauses {
+		if p.clauses[k].at == p.wait.at {
+			return &p.clauses[k]
+		}
+	}
+	return p.wait
+}
+
+func joins(p, j job) bool {
+	switch {
+	case p.kind == ovenJob:
+		return j.kind == handsJob || j.kind == ovenJob
+	case p.kind == idleJob:
+		return j.kind != serveJob
+	case j.kind == ovenJob:
+		return p.kind == handsJob
+	case j.kind == idleJob:
+		return true
+	}
+	return p.kind == handsJob && j.kind == handsJob && onlyMinor(j.clauses) && !timedJob(p) && !timedJob(j)
+}
+
+func timedJob(j job) bool {
+	for _, c := range j.clauses {
+		if c.hands != nil {
+			return true
+		}
+	}
+	return false
+}
