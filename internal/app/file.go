@@ -220,3 +220,12 @@ func fileName(title string) string {
 	}
 	return name[:min(len(name), 60)]
 }
+
+// InFile names the file in faults that name none, for the command line.
+func InFile(name string, err error) error {
+	var faults practical.Faults
+	if errors.As(err, &faults) {
+		return inFile(name, faults)
+	}
+	return err
+}

@@ -47,11 +47,17 @@ func (a *App) Pin(ctx context.Context, id string, version int, row string, at *p
 	if i < 0 {
 		return r, noRow(row)
 	}
-	if !canMove(r.Plan.Rows[i]) {
+	if !canMove(r.Practical)(r.Plan.Rows[i]) {
 		return r, held(r.Plan.Rows[i])
 	}
 	if at == nil {
 		at = &r.Plan.Rows[i].At
+	}
+	if from, until := r.Practical.SetUpFrom(), r.Practical.Allowed(); *at < from || *at > until {
+		return r, practical.Fault{
+			Code: practical.Invalid, Field: "at", Message: fmt.Sprintf("%s is outside the practical", at.Write(r.Plan.Hours)),
+			Hint: fmt.Sprintf("%s to %s", from.Write(r.Plan.Hours), until.Write(r.Plan.Hours)),
+		}
 	}
 	label := fmt.Sprintf("hold %q at %s", short(r.Plan.Rows[i].Text), at.Write(r.Plan.Hours))
 	return a.replan(ctx, r, label, func(p *practical.Practical) {

@@ -19,12 +19,13 @@ type move struct {
 }
 
 func newMove(r Record, row string, where Where, beside string) (*move, error) {
-	rows := slices.DeleteFunc(slices.Clone(r.Plan.Rows), func(x timeplan.Row) bool { return !canMove(x) && x.ID != row })
+	movable := canMove(r.Practical)
+	rows := slices.DeleteFunc(slices.Clone(r.Plan.Rows), func(x timeplan.Row) bool { return !movable(x) && x.ID != row })
 	from := slices.IndexFunc(rows, func(x timeplan.Row) bool { return x.ID == row })
 	if from < 0 {
 		return nil, noRow(row)
 	}
-	if !canMove(rows[from]) {
+	if !movable(rows[from]) {
 		return nil, held(rows[from])
 	}
 	to, err := target(rows, from, where, beside)
@@ -120,10 +121,12 @@ func addPin(p *practical.Practical, row, after string) {
 	}
 }
 
-// canMove says whether a pin can name the row: a row of a step, a serve row or
-// a wash-up. Turning the oven and resting follow from others.
-func canMove(r timeplan.Row) bool {
-	return r.Action != timeplan.TurnTo && r.Action != timeplan.Rest && (len(r.Steps) > 0 || r.Action == timeplan.Serve || isWashUp(r.ID))
+// canMove gives a test for rows that a pin may name: those of steps, the
+// serving, and washing up on the way. Turning the oven, resting and what comes
+// after the clock follow from others.
+func canMove(p *practical.Practical) func(timeplan.Row) bool {
+	rows := p.Rows()
+	return func(r timeplan.Row) bool { return slices.Contains(rows, r.ID) || isWashUp(r.ID) }
 }
 
 func isWashUp(row string) bool { return strings.HasPrefix(row, "wash-up/") }

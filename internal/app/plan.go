@@ -26,8 +26,8 @@ type Progress struct {
 // rules of form gives them all as practical.Faults; one that cannot fit is no
 // error: the plan's Status, Conflict and WaysOut say so.
 func (a *App) PlanPractical(ctx context.Context, p *practical.Practical, o PlanOptions) (*timeplan.Plan, error) {
-	if err := p.Validate().OrNil(); err != nil {
-		return nil, err
+	if faults := append(p.Validate(), p.Ready()...); len(faults) > 0 {
+		return nil, faults
 	}
 	if err := a.gate.enter(ctx); err != nil {
 		return nil, err
