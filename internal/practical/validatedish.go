@@ -97,6 +97,9 @@ func number(n int, thing string) string {
 // length says whether the step alone is longer than the whole practical.
 func (j *judge) length(path string, s Step) {
 	has := int(j.p.Allowed() - j.p.Clock.Start)
+	if has <= 0 {
+		return // the clock is at fault
+	}
 	stage := "the clock has"
 	if s.SetUp {
 		has, stage = int(j.p.Clock.Start-j.p.SetUpFrom()), "set-up has"
@@ -105,7 +108,7 @@ func (j *judge) length(path string, s Step) {
 	if s.Wait != nil {
 		takes += or(s.Wait.PutIn, 1) + s.Wait.Least + or(s.Wait.TakeOut, 1)
 	}
-	if has > 0 && takes > has {
+	if takes > has {
 		j.faultf(path, "a shorter step or a longer practical", "the step takes at least %d minutes, and %s %d", takes, stage, has)
 	}
 }
