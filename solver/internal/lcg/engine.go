@@ -65,7 +65,7 @@ type Engine struct {
 	binary []bool  // by variable: made as a Boolean
 	rng    *rand.Rand
 
-	asked int64
+	asked   int64
 	onLearn func([]Lit) // for tests: sees every learnt clause
 
 	Stats Stats

@@ -29,7 +29,7 @@ func (e *Engine) Run(s Search) Outcome {
 		return Refuted
 	}
 	begin := e.Stats.Conflicts
-	run, runBegin := 0, begin
+	run, runEnd := 0, begin+s.restartAfter(0)
 	for {
 		if !e.propagate() {
 			e.Stats.Conflicts++
@@ -47,8 +47,9 @@ func (e *Engine) Run(s Search) Outcome {
 			e.backTo(0)
 			return Stopped
 		}
-		if s.Restart != nil && done-runBegin >= s.Restart(run) {
-			run, runBegin = run+1, done
+		if done >= runEnd {
+			run++
+			runEnd = done + s.restartAfter(run)
 			e.restart()
 			continue
 		}
@@ -59,6 +60,17 @@ func (e *Engine) Run(s Search) Outcome {
 		e.Stats.Decisions++
 		e.decide(l)
 	}
+}
+
+// Reset undoes all decisions: the bounds are again those proved at the root.
+func (e *Engine) Reset() { e.backTo(0) }
+
+// restartAfter is the number of conflicts of a run.
+func (s *Search) restartAfter(run int) int64 {
+	if s.Restart == nil {
+		return 1 << 60
+	}
+	return s.Restart(run)
 }
 
 // ask calls stop once in a while.

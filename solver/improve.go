@@ -1,0 +1,75 @@
+package solver
+
+import "plait.example/solver/internal/lcg"
+
+// restartUnit is the Luby unit, in conflicts.
+const restartUnit = 128
+
+// search runs the engine for at most the given conflicts.
+func (s *solving) search(conflicts int64, assume ...lcg.Lit) lcg.Outcome {
+	before := s.m.e.Stats.Conflicts
+	out := s.m.e.Run(lcg.Search{
+		Assume:    assume,
+		Conflicts: min(conflicts, s.left),
+		Branch:    s.b.next,
+		Stop:      s.stop,
+		Restart: func(run int) int64 {
+			s.b.byClock = run%2 == 0 && run < 40
+			return restartUnit * lcg.Luby(run)
+		},
+	})
+	s.left -= s.m.e.Stats.Conflicts - before
+	return out
+}
+
+// first finds any solution. It returns false at a limit or a refutation.
+func (s *solving) first() bool {
+	s.b.byClock = true
+	switch s.search(s.left) {
+	case lcg.Found:
+		return s.take()
+	case lcg.Refuted:
+		s.result.Status = Infeasible
+	}
+	return false
+}
+
+// improve works on the objective in hand until its value is proved or its
+// share of the conflicts is spent. It goes down from the best value and, in
+// turn, tries values half way to the bound: a failure there raises the bound.
+func (s *solving) improve() {
+	k := s.level
+	share := s.left
+	if k < len(s.goals)-1 {
+		share = s.left * 6 / 10
+	}
+	end := s.left - share
+	slice := int64(200)
+	for round := 0; s.left > end && s.m.bound(k) < s.values[k]; round++ {
+		low, high := s.m.bound(k), s.values[k]
+		target := high - 1
+		if round%2 == 1 {
+			target = low + (high-1-low)/2
+		}
+		s.b.byClock = round == 0
+		lit := s.m.below(k, target)
+		switch s.search(min(slice, s.left-end), lit) {
+		case lcg.Found:
+			if !s.take() {
+				return
+			}
+		case lcg.Refuted:
+			s.bounds = append(s.bounds, s.values[k])
+			return
+		case lcg.Failed:
+			s.m.e.AddClause(lit.Not())
+			s.tell()
+		case lcg.Stopped:
+			if s.stop() {
+				end = s.left
+			}
+			slice += slice / 4
+		}
+	}
+	s.bounds = append(s.bounds, min(s.m.bound(k), s.values[k]))
+}

@@ -1,0 +1,188 @@
+package solver
+
+import (
+	"slices"
+
+	"plait.example/solver/internal/lcg"
+	"plait.example/solver/problem"
+)
+
+// model is a problem posted to an engine, and the variables by which its
+// solutions are read back.
+type model struct {
+	p     *problem.Problem
+	e     *lcg.Engine
+	start []lcg.Term
+	end   []lcg.Term
+	mode  [][]lcg.Lit // by activity: one literal a mode; True for the only one
+	needs [][]*need   // by state
+	goal  []lcg.Var   // by objective
+	scale []int       // by objective: units of the objective in one of goal
+	base  []int       // by objective: value of the objective at goal 0
+	last  lcg.Var     // the makespan
+	order map[pair]lcg.Lit
+	apart *distances
+}
+
+// pair is two activities, or other things counted alike.
+type pair struct{ a, b int }
+
+// compile posts p to a new engine. The problem must be valid and its lags free
+// of contradiction.
+func compile(p *problem.Problem, seed int64) *model {
+	m := &model{p: p, e: lcg.New(seed), order: map[pair]lcg.Lit{}}
+	m.apart = measure(p)
+	for i := range p.Activities {
+		m.activity(&p.Activities[i])
+	}
+	for _, l := range p.Lags {
+		m.lag(l, lcg.True)
+	}
+	for _, c := range p.Choices {
+		m.choice(c)
+	}
+	m.needs = make([][]*need, len(p.States))
+	for k := range p.States {
+		m.state(k)
+	}
+	for r := range p.Resources {
+		m.resource(r)
+	}
+	m.makespan()
+	for _, o := range objectives(p) {
+		m.objective(o)
+	}
+	return m
+}
+
+// objectives are those of p, or the makespan.
+func objectives(p *problem.Problem) []problem.Objective {
+	if len(p.Objectives) == 0 {
+		return []problem.Objective{{Name: "makespan", Makespan: true}}
+	}
+	return p.Objectives
+}
+
+// activity makes start, end and mode. A fixed length needs one variable only.
+func (m *model) activity(a *problem.Activity) {
+	h := m.p.Horizon
+	start := lcg.Term{Var: m.e.NewVar(0, max(-1, h-a.MinDuration))}
+	end := start.Plus(a.MinDuration)
+	if longest := min(a.MaxDuration, h); longest > a.MinDuration {
+		end = lcg.Term{Var: m.e.NewVar(a.MinDuration, h)}
+		m.e.AddDifference(start, a.MinDuration, end, lcg.True)
+		m.e.AddDifference(end, -longest, start, lcg.True)
+	}
+	m.start, m.end = append(m.start, start), append(m.end, end)
+	m.mode = append(m.mode, m.modes(len(a.Modes)))
+}
+
+// modes makes n literals of which exactly one holds.
+func (m *model) modes(n int) []lcg.Lit {
+	switch n {
+	case 0, 1:
+		return []lcg.Lit{lcg.True}
+	case 2:
+		l := m.e.NewBool()
+		return []lcg.Lit{l, l.Not()}
+	}
+	var lits []lcg.Lit
+	for range n {
+		lits = append(lits, m.e.NewBool())
+	}
+	m.oneOf(lits)
+	return lits
+}
+
+// oneOf demands that exactly one literal holds.
+func (m *model) oneOf(lits []lcg.Lit) {
+	m.e.AddClause(lits...)
+	for i, a := range lits {
+		for _, b := range lits[:i] {
+			m.e.AddClause(a.Not(), b.Not())
+		}
+	}
+}
+
+// all is a literal that holds if and only if all of lits do.
+func (m *model) all(lits ...lcg.Lit) lcg.Lit {
+	var kept []lcg.Lit
+	for _, l := range lits {
+		if m.e.Fails(l) {
+			return lcg.True.Not()
+		}
+		if !m.e.Holds(l) && !slices.Contains(kept, l) {
+			kept = append(kept, l)
+		}
+	}
+	switch len(kept) {
+	case 0:
+		return lcg.True
+	case 1:
+		return kept[0]
+	}
+	b := m.e.NewBool()
+	m.e.Imply(b, kept...)
+	for _, l := range kept {
+		m.e.Imply(l, b)
+	}
+	return b
+}
+
+// some is a literal that holds if and only if one of lits does.
+func (m *model) some(lits ...lcg.Lit) lcg.Lit {
+	var not []lcg.Lit
+	for _, l := range lits {
+		not = append(not, l.Not())
+	}
+	return m.all(not...).Not()
+}
+
+// point is the term of a point.
+func (m *model) point(pt problem.Point) lcg.Term {
+	switch {
+	case pt.Activity == problem.Origin:
+		return lcg.Constant(0)
+	case pt.End:
+		return m.end[pt.Activity]
+	}
+	return m.start[pt.Activity]
+}
+
+// lag posts a lag that holds while the literal does. What lies beyond the
+// horizon either way is cut there.
+func (m *model) lag(l problem.Lag, when lcg.Lit) {
+	h := m.p.Horizon
+	if l.Min <= -h {
+		return // no two points are further apart
+	}
+	m.e.AddDifference(m.point(l.From), min(l.Min, h+1), m.point(l.To), when)
+}
+
+// choice posts a clause over one literal a lag.
+func (m *model) choice(c problem.Choice) {
+	var lits []lcg.Lit
+	for _, f := range c.If {
+		lits = append(lits, m.mode[f.Activity][f.Mode].Not())
+	}
+	for _, l := range c.Any {
+		switch between(m.apart, l) {
+		case always:
+			return
+		case never:
+			continue
+		}
+		b := m.e.NewBool()
+		m.lag(l, b)
+		lits = append(lits, b)
+	}
+	m.e.AddClause(lits...)
+}
+
+// makespan makes the greatest end.
+func (m *model) makespan() {
+	m.last = m.e.NewVar(0, m.p.Horizon)
+	for _, end := range m.end {
+		m.e.AddDifference(end, 0, lcg.Term{Var: m.last}, lcg.True)
+	}
+}
