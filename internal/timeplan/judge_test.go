@@ -91,7 +91,7 @@ func TestJudgeRefuses(t *testing.T) {
 		{"two settings at once", "oven", "", func(_ *testing.T, p *timeplan.Plan) { p.Ovens[0].Until += 9 }},
 		{"work before the clock", "set-up", "B0/hands", func(t *testing.T, p *timeplan.Plan) { row(t, p, "B0/hands").Action = timeplan.Do }},
 		{"before set-up", "set-up", "set-up/hands", func(_ *testing.T, p *timeplan.Plan) { p.SetUp++ }},
-		{"set-up runs on", "set-up", "C0/line", func(t *testing.T, p *timeplan.Plan) { row(t, p, "C0/line").Minutes = 10 }},
+		{"set-up runs on", "set-up", "set-up/trays", func(t *testing.T, p *timeplan.Plan) { row(t, p, "set-up/trays").Minutes = 10 }},
 		{"never served", "serve", "", func(_ *testing.T, p *timeplan.Plan) { without(p, "C/serve") }},
 		{"worked on after serving", "serve", "C/serve", func(t *testing.T, p *timeplan.Plan) { row(t, p, "B7/hands").Dish = "C" }},
 		{"a row after the last clean-down", "clean-down", "wash-up/4", func(_ *testing.T, p *timeplan.Plan) {

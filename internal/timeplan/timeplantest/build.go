@@ -45,6 +45,9 @@ func (b *build) row(clock string, minutes int, id string, action timeplan.Action
 	if len(step) > 1 && r.Dish != "" {
 		r.Steps = []string{step}
 	}
+	if place == practical.AtOven {
+		r.Oven = "oven"
+	}
 	for _, w := range with {
 		w(&r)
 	}
@@ -62,7 +65,7 @@ func cook(n int) func(*timeplan.Row)      { return func(r *timeplan.Row) { r.Coo
 func pinned(r *timeplan.Row)              { r.Pinned = true }
 
 func set(celsius int, words string) func(*timeplan.Row) {
-	return func(r *timeplan.Row) { r.Oven, r.Celsius, r.Setting = "oven", celsius, words }
+	return func(r *timeplan.Row) { r.Celsius, r.Setting = celsius, words }
 }
 
 // pair makes the waits from the put-in rows and their take-outs.

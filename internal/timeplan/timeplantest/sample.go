@@ -75,7 +75,7 @@ func (b *build) morning() {
 	b.row("08:40", 6, "B0/hands", setUp, bench, "Weigh everything for the gnocchi and the sauce.", kit("scales, 3 bowls"))
 	b.row("08:46", 6, "C0/hands", setUp, bench, "Weigh everything for the buns and the custard.", kit("scales, 4 bowls"),
 		safety("Nuts are not in the recipe; check the labels for the allergens in the key."))
-	b.row("08:52", 5, "C0/line", setUp, bench, "Line two baking trays; gather rolling pin, piping bag and wire rack.")
+	b.row("08:52", 5, "set-up/trays", setUp, bench, "Line two baking trays; gather rolling pin, piping bag and wire rack.")
 	b.row("08:57", 1, "oven/turn-to/1", turn, oven, "Turn the oven on to 200 °C, fan 180 °C, gas 6.", set(200, hot))
 	b.row("09:00", 10, "A1/hands", do, hands, "Stir the cold butter cubes into the flour; add iced water and bring it to a rough dough.",
 		kit("large bowl, round-bladed knife"), check("Lumps of butter can still be seen."))
