@@ -1,0 +1,111 @@
+package picture
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// Widths of letters in thousandths of their size, for choosing where lines
+// break and how large a tag is. Source: the advance widths of Atkinson Hyperlegible Next, which a
+// test reads again from the font. Other letters count as wide as an "n".
+const firstLetter = ' '
+
+var regularWidths = [...]int{
+	280, 286, 301, 651, 592, 919, 731, 160, 299, 299, 485, 606, 210, 362, 210, 387,
+	648, 407, 548, 576, 614, 588, 598, 510, 615, 595, 210, 210, 553, 628, 553, 480,
+	778, 626, 613, 645, 669, 569, 552, 694, 694, 392, 512, 631, 541, 824, 693, 714,
+	592, 724, 614, 592, 558, 690, 593, 856, 623, 575, 607, 317, 387, 344, 552, 372,
+	243, 525, 566, 485, 564, 538, 314, 558, 550, 252, 245, 492, 262, 845, 550, 548,
+	566, 574, 349, 471, 326, 540, 461, 684, 481, 449, 460, 344, 237, 344, 555,
+}
+
+var boldWidths = [...]int{
+	312, 303, 390, 765, 610, 969, 725, 210, 335, 335, 485, 595, 271, 373, 272, 440,
+	659, 440, 579, 600, 624, 607, 626, 537, 624, 571, 272, 272, 569, 612, 569, 547,
+	781, 678, 643, 658, 688, 597, 566, 718, 701, 424, 561, 663, 552, 858, 717, 746,
+	629, 756, 650, 610, 607, 686, 644, 886, 685, 650, 618, 340, 440, 344, 582, 400,
+	288, 552, 596, 510, 596, 563, 365, 593, 571, 300, 259, 555, 318, 882, 571, 576,
+	596, 599, 376, 508, 376, 567, 530, 740, 539, 521, 505, 381, 254, 381, 537,
+}
+
+// textWidth is about how wide a text is, in pixels.
+func textWidth(s string, size float64, bold bool) float64 {
+	widths := &regularWidths
+	if bold {
+		widths = &boldWidths
+	}
+	sum := 0
+	for _, r := range s {
+		if i := int(r) - firstLetter; i >= 0 && i < len(widths) {
+			sum += widths[i]
+		} else {
+			sum += widths['n'-firstLetter]
+		}
+	}
+	return float64(sum) * size / 1000
+}
+
+// wrap breaks text into lines of at most width pixels and at most most lines;
+// the last ends in "…" where words are left over. A word that is too long is broken.
+func wrap(s string, size float64, bold bool, width float64, most int) []string {
+	var lines []string
+	line := ""
+	words := strings.Fields(s)
+	for len(words) > 0 {
+		word := words[0]
+		longer := word
+		if line != "" {
+			longer = line + " " + word
+		}
+		if textWidth(longer, size, bold) <= width {
+			line, words = longer, words[1:]
+			continue
+		}
+		if line == "" {
+			head, tail := breakWord(word, size, bold, width)
+			line, words[0] = head, tail
+		}
+		lines = append(lines, line)
+		line = ""
+		if len(lines) == most {
+			lines[most-1] = ellipsis(lines[most-1], size, bold, width)
+			return lines
+		}
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// breakWord cuts a word after as many letters as fit, at least one.
+func breakWord(word string, size float64, bold bool, width float64) (head, tail string) {
+	last := 0
+	for i := range word {
+		if i > 0 && textWidth(word[:i], size, bold) > width {
+			break
+		}
+		last = i
+	}
+	if last == 0 {
+		_, last = utf8.DecodeRuneInString(word)
+	}
+	return word[:last], word[last:]
+}
+
+func ellipsis(line string, size float64, bold bool, width float64) string {
+	runes := []rune(line)
+	for len(runes) > 0 && textWidth(string(runes)+"…", size, bold) > width {
+		runes = runes[:len(runes)-1]
+	}
+	return strings.TrimRight(string(runes), " ,;.") + "…"
+}
+
+// clip cuts a text to at most n letters.
+func clip(s string, n int) string {
+	runes := []rune(s)
+	if len(runes) <= n {
+		return s
+	}
+	return strings.TrimSpace(string(runes[:n-1])) + "…"
+}

@@ -1,0 +1,40 @@
+package picture
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"regexp"
+	"testing"
+
+	"plait.example/internal/colour"
+	"plait.example/internal/timeplan/timeplantest"
+)
+
+var look = flag.String("look", "", "a folder to write pictures to, for people to look at")
+
+// TestLook writes the sample plans in several widths, in grey, and as the three deficiencies see them.
+func TestLook(t *testing.T) {
+	if *look == "" {
+		return
+	}
+	hex := regexp.MustCompile(`#[0-9A-F]{6}`)
+	write := func(name string, b []byte) {
+		if err := os.WriteFile(filepath.Join(*look, name+".svg"), b, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	p := timeplantest.Sample()
+	page := Plait(p, Options{Width: 1000, Rows: true})
+	write("page", page)
+	write("plain", Plait(p, Options{Width: 620}))
+	write("phone", Plait(p, Options{Width: 360}))
+	write("print", Plait(p, Options{Width: 720, Rows: true, Print: true}))
+	write("wall", Plait(p, Options{Width: 1600, Rows: true, Large: true}))
+	write("grey", Plait(p, Options{Width: 1000, Rows: true, Grey: true}))
+	write("pair", Plait(timeplantest.Pair(), Options{Width: 900, Rows: true}))
+	write("over", Plait(timeplantest.TooMuch(), Options{Width: 900, Rows: true}))
+	for _, d := range colour.Deficiencies() {
+		write(string(d), hex.ReplaceAllFunc(page, func(b []byte) []byte { return []byte(colour.See(string(b), d)) }))
+	}
+}

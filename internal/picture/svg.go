@@ -1,0 +1,181 @@
+package picture
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"plait.example/internal/colour"
+)
+
+const fontFamily = "'Atkinson Hyperlegible Next', Andika, Verdana, sans-serif"
+
+// SVG writes the drawing. Only presentation attributes are used, so that it
+// stands under a content security policy that allows no inline style.
+func (d *Drawing) SVG(o Options) []byte {
+	w := &svg{see: func(hex string) string { return hex }}
+	if o.Grey {
+		w.see = colour.Grey
+	}
+	id := "plait"
+	if s := plainID(o.ID); s != "" {
+		id += "-" + s
+	}
+	fmt.Fprintf(&w.b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" width="%s" height="%s" role="img" aria-labelledby="%s-title %s-desc" font-family="%s" fill="none">`+"\n",
+		short(d.Width), short(d.Height), short(d.Width), short(d.Height), id, id, fontFamily)
+	fmt.Fprintf(&w.b, "<title id=\"%s-title\">%s</title>\n<desc id=\"%s-desc\">%s</desc>\n", id, escape(d.Title), id, escape(d.Desc))
+	for _, m := range d.Marks {
+		w.mark(m)
+	}
+	w.b.WriteString("</svg>\n")
+	return w.b.Bytes()
+}
+
+type svg struct {
+	b   bytes.Buffer
+	see func(string) string
+}
+
+func (w *svg) mark(m Mark) {
+	switch m.Kind {
+	case Open:
+		w.b.WriteString("<g")
+		w.attribute("class", m.Class)
+		w.attribute("data-row", m.Row)
+		w.b.WriteString(">")
+		if m.Text != "" {
+			fmt.Fprintf(&w.b, "<title>%s</title>", escape(m.Text))
+		}
+		w.b.WriteString("\n")
+	case Close:
+		w.b.WriteString("</g>\n")
+	case Text:
+		w.text(m)
+	case Figure:
+		w.shape(m)
+	}
+}
+
+func (w *svg) attribute(name, value string) {
+	if value != "" {
+		fmt.Fprintf(&w.b, ` %s="%s"`, name, escape(value))
+	}
+}
+
+func (w *svg) paint(name, hex string) {
+	if hex != "" {
+		w.attribute(name, w.see(hex))
+	}
+}
+
+func (w *svg) shape(m Mark) {
+	w.b.WriteString(`<path d="`)
+	w.path(m.Path)
+	w.b.WriteString(`"`)
+	w.paint("fill", m.Fill)
+	if m.Stroke != "" {
+		w.paint("stroke", m.Stroke)
+		w.attribute("stroke-width", short(m.Line))
+		w.attribute("stroke-linejoin", "round")
+	}
+	if len(m.Dash) > 0 {
+		parts := make([]string, len(m.Dash))
+		for i, v := range m.Dash {
+			parts[i] = short(v)
+		}
+		w.attribute("stroke-dasharray", strings.Join(parts, " "))
+		if m.DashFrom != 0 {
+			w.attribute("stroke-dashoffset", short(m.DashFrom))
+		}
+	}
+	if m.Round {
+		w.attribute("stroke-linecap", "round")
+	}
+	w.b.WriteString("/>\n")
+}
+
+func (w *svg) path(moves []Move) {
+	for i, m := range moves {
+		if i > 0 && m.Op == 'M' {
+			w.b.WriteByte(' ')
+		}
+		w.b.WriteByte(m.Op)
+		switch m.Op {
+		case 'Z':
+		case 'C':
+			fmt.Fprintf(&w.b, "%s %s %s %s %s %s", short(m.A.X), short(m.A.Y), short(m.B.X), short(m.B.Y), short(m.To.X), short(m.To.Y))
+		default:
+			fmt.Fprintf(&w.b, "%s %s", short(m.To.X), short(m.To.Y))
+		}
+	}
+}
+
+func (w *svg) text(m Mark) {
+	if m.Text == "" {
+		return
+	}
+	fmt.Fprintf(&w.b, `<text x="%s" y="%s" font-size="%s"`, short(m.X), short(m.Y), short(m.Size))
+	w.paint("fill", m.Fill)
+	if m.Bold {
+		w.attribute("font-weight", "700")
+	}
+	if m.Anchor != "" && m.Anchor != Start {
+		w.attribute("text-anchor", string(m.Anchor))
+	}
+	if m.Turn != 0 {
+		w.attribute("transform", fmt.Sprintf("rotate(%s %s %s)", short(m.Turn), short(m.X), short(m.Y)))
+	}
+	fmt.Fprintf(&w.b, ">%s</text>\n", escape(m.Text))
+}
+
+// short writes a number to one decimal, without a needless zero.
+func short(v float64) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "0"
+	}
+	r := math.Round(v*10) / 10
+	if r == 0 {
+		return "0"
+	}
+	return strconv.FormatFloat(r, 'f', -1, 64)
+}
+
+// escape makes text safe inside elements and quoted attributes. What XML 1.0
+// cannot hold, and what turns the direction of writing, is left out.
+func escape(s string) string {
+	var b strings.Builder
+	for _, r := range s {
+		switch {
+		case r == '&':
+			b.WriteString("&amp;")
+		case r == '<':
+			b.WriteString("&lt;")
+		case r == '>':
+			b.WriteString("&gt;")
+		case r == '"':
+			b.WriteString("&#34;")
+		case r == '\'':
+			b.WriteString("&#39;")
+		case r == '\n' || r == '\t' || r == '\r':
+			b.WriteByte(' ')
+		case r == utf8.RuneError || unicode.IsControl(r) || unicode.Is(unicode.Bidi_Control, r) || r == 0xFFFE || r == 0xFFFF:
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
+// plainID keeps what an id can hold without quoting.
+func plainID(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '-' || r < 128 && (unicode.IsLetter(r) || unicode.IsDigit(r)) {
+			return r
+		}
+		return -1
+	}, s)
+}

@@ -1,0 +1,103 @@
+package picture
+
+import (
+	"math"
+
+	"plait.example/internal/colour"
+	"plait.example/internal/practical"
+)
+
+// drawTags hangs a tag on every strand that waits: until when, and how many minutes.
+func (f *frame) drawTags(d *Drawing) {
+	var taken []box4
+	for _, p := range f.pieces {
+		if p.wait == nil || p.lane == nil || p.thread.To < 0 {
+			continue
+		}
+		lines := f.tagLines(p)
+		size := 10.5 * f.u
+		wide := 0.0
+		for i, s := range lines {
+			wide = max(wide, textWidth(s, size, i == 0))
+		}
+		wide += 9 * f.u
+		tall := (float64(len(lines))*12 + 5) * f.u
+		at := f.tagPlace(p, wide, tall, taken)
+		taken = append(taken, at)
+		ink := f.ink(p.thread.Dish)
+		d.open("wait", "", f.pieceWords(p))
+		d.add(Mark{Path: box(at.left, at.top, at.right, at.bottom, 4*f.u), Fill: colour.Paper, Stroke: ink.Line, Line: 1.2 * f.u})
+		for i, s := range lines {
+			d.words(s, (at.left+at.right)/2, at.top+(float64(i)*12+12)*f.u, size, ink.Text, i == 0, Middle)
+		}
+		d.close()
+	}
+}
+
+// tagLines is what a tag says.
+func (f *frame) tagLines(p *piece) []string {
+	until := p.wait.Until.Write(f.plan.Hours)
+	if !f.narrow() {
+		until = "until " + until
+	}
+	lines := []string{until, shortMinutes(int(p.wait.Until - p.wait.From))}
+	switch p.wait.Attention {
+	case practical.Look:
+		if p.wait.Every > 0 && !f.narrow() {
+			lines = append(lines, "look every "+itoa(p.wait.Every))
+		}
+	case practical.Stay:
+		lines = append(lines, "stay")
+	}
+	return lines
+}
+
+// tagPlace finds the place along a strand where a tag covers least, the
+// earliest of those that are as good.
+func (f *frame) tagPlace(p *piece, wide, tall float64, taken []box4) box4 {
+	left := max(f.clockRight+4*f.u, min(p.x-wide/2, f.plaitRight-wide))
+	from, to := p.route.top+2*f.u, p.route.bottom-tall-2*f.u
+	if to < from {
+		from = (p.route.top + p.route.bottom - tall) / 2
+		to = from
+	}
+	best, least := box4{}, math.Inf(1)
+	for y := from; y <= to+0.01; y += 3 * f.u {
+		b := box4{left, y, left + wide, y + tall}
+		cost := 0.0
+		for _, t := range taken {
+			cost += 40 * b.overlap(box4{t.left - 2, t.top - 2, t.right + 2, t.bottom + 2})
+		}
+		for _, q := range f.pieces {
+			if q != p {
+				cost += covers(b, &q.route.flat)
+			}
+		}
+		cost += (y - from) * 0.02
+		if cost < least-1e-6 {
+			best, least = b, cost
+		}
+	}
+	return best
+}
+
+// covers is how much of a strand a box hides; bends and ways across count more
+// than a straight run, which the eye carries on.
+func covers(b box4, f *flat) float64 {
+	if f.right < b.left || f.left > b.right || f.bottom < b.top || f.top > b.bottom {
+		return 0
+	}
+	cost := 0.0
+	for i := 1; i < len(f.points); i++ {
+		p, q := f.points[i-1], f.points[i]
+		if max(p.X, q.X) < b.left || min(p.X, q.X) > b.right || max(p.Y, q.Y) < b.top || min(p.Y, q.Y) > b.bottom {
+			continue
+		}
+		if p.X == q.X {
+			cost += 1 * (min(max(p.Y, q.Y), b.bottom) - max(min(p.Y, q.Y), b.top))
+			continue
+		}
+		cost += 60
+	}
+	return cost
+}
