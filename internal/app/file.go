@@ -9,6 +9,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"plait.example/internal/practical"
@@ -40,48 +41,53 @@ func (a *App) ReadFS(fsys fs.FS, name string) (*practical.Practical, error) {
 	if err != nil {
 		return nil, practical.Faults{cannotRead(name, err)}
 	}
-	p, faults := practical.Parse(name, data)
-	if len(faults) > 0 {
+	read := practical.Read(name, data)
+	if read.Practical == nil {
+		return nil, read.Faults
+	}
+	var others practical.Faults // of the recipe files, at their own lines
+	for i := range read.Practical.Dishes {
+		inThis, inRecipe := a.readRecipe(fsys, name, read, i)
+		read.Add(inThis)
+		others = append(others, inRecipe...)
+	}
+	if len(read.Faults)+len(others) == 0 {
+		read.Add(read.Practical.Validate()) // what the recipes brought in
+	}
+	if faults := append(read.Faults, others...); len(faults) > 0 {
 		return nil, faults
 	}
-	for i := range p.Dishes {
-		faults = append(faults, a.readRecipe(fsys, name, p, i)...)
-	}
-	if len(faults) == 0 {
-		faults = inFile(name, p.Validate())
-	}
-	if len(faults) > 0 {
-		return nil, faults
-	}
-	return p, nil
+	return read.Practical, nil
 }
 
 // readRecipe reads the recipe file that a dish names, if it names one. What the
-// practical file says of the dish stands above what the recipe says.
-func (a *App) readRecipe(fsys fs.FS, name string, p *practical.Practical, i int) practical.Faults {
-	dish := &p.Dishes[i]
-	if dish.Recipe == "" {
-		return nil
-	}
+// practical file says of the dish stands above what the recipe says. Faults are
+// either in the practical file or in the recipe's.
+func (a *App) readRecipe(fsys fs.FS, name string, in *practical.Reading, i int) (inThis, inRecipe practical.Faults) {
+	dish := &in.Practical.Dishes[i]
 	field := fmt.Sprintf("dishes[%d].recipe", i)
+	faulty := slices.ContainsFunc(in.Faults, func(f practical.Fault) bool { return f.Field == field })
+	if dish.Recipe == "" || faulty {
+		return nil, nil
+	}
 	file := path.Join(path.Dir(name), filepath.ToSlash(dish.Recipe))
 	data, err := readLimited(fsys, file)
 	if err != nil {
-		f := cannotRead(name, err)
+		f := cannotRead("", err)
 		f.Field, f.Message = field, fmt.Sprintf("%q: %s", dish.Recipe, f.Message)
-		return practical.Faults{f}
+		return practical.Faults{f}, nil
 	}
 	read, fault := pick(recipe.Read(string(data)), dish.Name)
 	if fault != nil {
 		fault.File, fault.Field = file, field
-		return practical.Faults{*fault}
+		return nil, practical.Faults{*fault}
 	}
 	for _, text := range read.Unread {
 		a.log().Warn("not understood", "file", file, "text", text)
 	}
 	fill(dish, read)
 	dish.Recipe, dish.Text = "", string(data)
-	return nil
+	return nil, nil
 }
 
 // pick is the recipe that a dish means: the only one, or the one of its name.

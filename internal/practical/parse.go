@@ -30,26 +30,11 @@ const usualLike = "three-in-three"
 //   - serve: as it is, in 5 minutes. An oven: electric, two shelves.
 //   - all else: zero, empty or false, with the meaning its field gives that.
 func Parse(name string, data []byte) (*Practical, Faults) {
-	root, faults := readTree(data)
-	if len(faults) > 0 {
-		return nil, inFile(name, faults)
+	r := Read(name, data)
+	if len(r.Faults) > 0 {
+		return nil, r.Faults
 	}
-	if root == nil || root.kind == nothing {
-		return nil, inFile(name, Faults{{Line: 1, Message: "the file is empty", Hint: "give title, clock and dishes", Code: Invalid}})
-	}
-	d := &decoder{at: map[string]*node{}, broken: map[string]bool{}}
-	p := d.practical(root)
-	for _, f := range p.Validate() {
-		if !d.known(f.Field) {
-			n := d.place(f.Field)
-			f.Line, f.Column = n.line, n.column
-			d.faults = append(d.faults, f)
-		}
-	}
-	if len(d.faults) > 0 {
-		return nil, inFile(name, d.faults)
-	}
-	return p, nil
+	return r.Practical, nil
 }
 
 // inFile names the file in every fault and puts them in the order of the text.
