@@ -106,13 +106,13 @@ func verbal(ts []token, i int, first bool) bool {
 	}
 	switch {
 	case j < 0:
-		return !(nounsToo[t.text] && nounFollows(next, i == len(ts)-1)) || next.kind == word && verbalNext[next.text]
+		return !(nounsToo[t.text] && nounFollows(t, next, i == len(ts)-1)) || next.kind == word && verbalNext[next.text]
 	case prev.is(",", ";", ":", "-", "and", "then", "or", "&", "/", ")", ".", "but", "!"):
 		if t.is("set") && at(ts, i+1).is("aside") {
 			return true
 		}
 		if nounsToo[t.text] {
-			return verbContext(ts, i, prev)
+			return verbContext(ts, i, prev) || first && prev.is(",") && opens(ts[0]) && next.kind == word && !next.is("and", "or")
 		}
 		return !describesNoun(ts, i)
 	case modals[prev.text]:
@@ -125,8 +125,8 @@ func verbal(ts []token, i int, first bool) bool {
 }
 
 // nounFollows says that the word before is an adjective or noun: "Brown sugar", "Cream,".
-func nounFollows(next token, last bool) bool {
-	return !last && next.is("sugar", "rice", "bread", "cheese", "sauce", "powder", "chops", "of")
+func nounFollows(t, next token, last bool) bool {
+	return !last && t.is("brown", "cream", "warm", "cool", "dry", "salt", "butter", "top", "core", "steam") && next.is("sugar", "rice", "bread", "cheese", "sauce", "powder", "chops", "of")
 }
 
 // verbContext decides an ambiguous word inside a sentence by what follows it.
@@ -142,11 +142,12 @@ func verbContext(ts []token, i int, prev token) bool {
 		}
 		return next.kind == word && !describesNoun(ts, i)
 	case last:
-		return ts[i].is("serve", "steam", "glaze", "set", "roll", "stew", "spread", "split")
+		return ts[i].is("serve", "steam", "glaze", "roll", "stew", "spread", "split")
 	case next.kind == number:
 		return true
 	}
-	return false
+	_, after := readDuration(ts, i+1)
+	return after > i+1
 }
 
 // describesNoun says that a plain verb form stands as a noun: before "time", "of", "is".
@@ -165,7 +166,7 @@ func freeVerb(ts []token, i int, prev token) bool {
 	if !opens(ts[0]) {
 		return false
 	}
-	return !nounsToo[ts[i].text]
+	return !nounsToo[ts[i].text] || verbalNext[at(ts, i+1).text]
 }
 
 // opens says that a sentence begins with words that lead up to its verb.

@@ -102,6 +102,9 @@ func (s *sorter) heading(l line) {
 		part, ok = ingredientPart, true
 	}
 	switch {
+	case part == methodPart && len(s.cur.items) > 0 && len(l.ts) == 2 && l.ts[1].is("ii", "2", "iii", "3", "b"):
+		s.part, s.comp = notePart, "" // another way to make the same thing
+		s.cur.unread = append(s.cur.unread, l.text)
 	case ok && l.marker == noMarker && !(part == methodPart && s.part == methodPart && l.heading == 0):
 		s.part, s.comp = part, ""
 		if c := afterColonOrBracket(l); c != "" {
@@ -159,10 +162,20 @@ func (s *sorter) guessPart(i int) {
 			s.part = methodPart
 		}
 	case ingredientPart:
-		if methodLike(l) && (!ingredientLike(l) || l.marker == numbered) {
+		if methodLike(l) && (!ingredientLike(l) || l.marker == numbered) && !s.methodHeadingAhead(i) {
 			s.part, s.comp, s.open = methodPart, "", false
 		}
 	}
+}
+
+// methodHeadingAhead says whether the method of this recipe has a heading further down.
+func (s *sorter) methodHeadingAhead(i int) bool {
+	for _, l := range s.lines[i:] {
+		if part, ok := partOf(l.ts); ok && isHeading(l) && part != notePart {
+			return part == methodPart
+		}
+	}
+	return false
 }
 
 // introduces says that a line talks about the dish instead of telling what to do.
@@ -209,8 +222,8 @@ func (s *sorter) newRecipe(i int) bool {
 	if _, ok := partOf(l.ts); ok {
 		return false
 	}
-	if l.heading > 0 && l.heading <= s.cur.titleLevel && s.cur.titleLevel > 0 {
-		return true
+	if l.heading > 0 && s.cur.titleLevel > 0 {
+		return l.heading <= s.cur.titleLevel
 	}
 	if l.heading == 0 && !l.gap || strings.HasSuffix(l.text, ".") || strings.HasSuffix(l.text, ":") {
 		return false
@@ -248,7 +261,7 @@ func (s *sorter) meta(l line) bool {
 		if s.cur.serves == 0 {
 			s.cur.serves = n
 		}
-		if len(l.ts) > 4 {
+		if len(l.ts) > 8 {
 			s.cur.unread = append(s.cur.unread, l.text)
 		}
 		return true
@@ -256,6 +269,10 @@ func (s *sorter) meta(l line) bool {
 	ts := l.ts
 	for len(ts) > 0 && ts[0].kind != word {
 		ts = ts[1:]
+	}
+	if len(ts) > 1 && ts[0].is("prep", "cook", "preparation", "cooking", "total", "rest", "chill") && ts[1].is(":") && len(durations(ts)) > 0 {
+		s.cur.unread = append(s.cur.unread, l.text)
+		return true
 	}
 	i := find(ts[:min(len(ts), 4)], "time")
 	if i < 0 || i > 2 || !has(ts[:i+1], "prep", "preparation", "cook", "total", "rest", "bake", "chill", "proving", "prove", "cooking", "oven") || len(durations(ts)) == 0 {
@@ -287,6 +304,9 @@ func portions(ts []token) (int, bool) {
 		i++
 	}
 	v, next := readSpan(ts, i)
+	if n := at(ts, i); v.low < 1 && n.kind == number {
+		v.low = n.value // "2/3" portions
+	}
 	if next == i || v.low < 1 || v.low > 500 || timeUnits[at(ts, next).text] > 0 {
 		return 0, false
 	}

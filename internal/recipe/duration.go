@@ -4,8 +4,8 @@ import "math"
 
 // duration is a stretch of time that the text states.
 type duration struct {
-	least, most int // minutes
-	from, to    int // tokens
+	least, most int  // minutes
+	from, to    int  // tokens
 	open        bool // no most: "at least", "or longer"
 	capped      bool // no least: "up to", "no more than"
 	vague       bool // "a few", "several", "overnight"
@@ -16,11 +16,11 @@ type duration struct {
 type role int
 
 const (
-	lasts     role = iota // the job lasts so long
-	refersBack            // "after 45 minutes, add ...": speaks of the job before
-	recurs                // "every 10 minutes"
-	ends                  // "10 minutes before the end", "for the last 5 minutes"
-	describes             // "a 10-minute rest"
+	lasts      role = iota // the job lasts so long
+	refersBack             // "after 45 minutes, add ...": speaks of the job before
+	recurs                 // "every 10 minutes"
+	ends                   // "10 minutes before the end", "for the last 5 minutes"
+	describes              // "a 10-minute rest"
 )
 
 // timeUnits is minutes by unit.
@@ -174,6 +174,8 @@ func qualify(ts []token, d *duration) {
 			d.open = true
 		case t.is("to") && at(ts, back-1).is("up"), t.is("than") && at(ts, back-1).is("more") && at(ts, back-2).is("no"), t.is("maximum", "most", "within"):
 			d.capped = true
+		case t.is("keep", "keeps", "store", "stores", "lasts"):
+			d.role = describes
 		case t.is("after"):
 			d.role = refersBack
 		case t.is("every", "each"):

@@ -132,9 +132,9 @@ func longWait(j job) bool {
 		return false
 	}
 	if j.wait.said != nil {
-		return j.wait.said.least >= 5
+		return j.wait.said.least >= 8
 	}
-	return true
+	return usualWait(*j.wait, j.ts).least >= 8
 }
 
 // touched is the threads that job i continues, with the reason when it is not simply the step before.
@@ -202,10 +202,15 @@ func (l *linker) named(ts []token, refs []int) bool {
 
 // leans says that a job's words need the step before: "it", "add", "the mixture".
 func leans(j *job) bool {
-	if has(j.ts, "it", "them", "mixture", "over") {
+	if hasAny(j.ts, "it", "them", "mixture", "over", "remaining", "rest") {
 		return true
 	}
-	return len(j.clauses) > 0 && (j.clauses[0].verb.deed == minor || j.clauses[0].verbIs("stir", "pour", "top", "fold"))
+	for i, c := range j.clauses {
+		if c.sentence == j.clauses[0].sentence && (c.verbIs("add", "uncover", "cover", "return", "increase", "lower", "reduce") || i == 0 && (c.verb.deed == minor || c.verbIs("stir", "pour", "top", "fold", "remove", "drain", "serve", "spread", "take"))) {
+			return true
+		}
+	}
+	return false
 }
 
 func inList(list []int, x int) bool {
@@ -326,7 +331,9 @@ func (l *linker) byID(id string) int {
 func gapBetween(p, j *job) (int, string) {
 	baked := p.wait != nil && p.wait.place == practical.AtOven
 	switch {
-	case baked && has(j.ts, "ice", "icing", "frosting", "buttercream", "whipped cream", "fill", "sandwich") && !has(j.ts, "cool"):
+	case p.wait != nil && hotPlace(p.wait.place) && whenCold(j.ts):
+		return 30, "'when cold': at least 30 minutes to cool, common practice"
+	case (baked && hasAny(j.ts, "icing", "frosting", "buttercream", "fill", "sandwich", "ganache") || baked && has(j.ts, "whipped cream")) && !has(j.ts, "cool"):
 		return 30, "cool at least 30 minutes before icing or filling: common practice"
 	case baked && has(j.ts, "carve") || baked && namesRawMeat(p.ts) && has(j.ts, "slice"):
 		return 10, "rest meat before carving: common practice"
@@ -343,4 +350,9 @@ func rolls(j *job) bool {
 		}
 	}
 	return false
+}
+
+// whenCold says that a job begins "when cold", "once cooled".
+func whenCold(ts []token) bool {
+	return at(ts, 0).is("when", "once", "after") && has(ts[:min(len(ts), 6)], "cold", "cool", "completely cool")
 }

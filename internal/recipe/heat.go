@@ -1,6 +1,11 @@
 package recipe
 
-import "math"
+import (
+	"math"
+	"strconv"
+
+	"plait.example/internal/practical"
+)
 
 // heat is a temperature that the text states.
 type heat struct {
@@ -196,9 +201,9 @@ func (a atom) oven() (celsius, rank int) {
 	case a.scale == "gas":
 		return celsiusOfGas(a.value), 3
 	case a.scale == "f" || a.scale == "" && a.value > 260:
-		return celsiusOfFahrenheit(int(a.value)), 1
+		return practical.CelsiusOfFahrenheit(int(a.value)), 1
 	case a.fan:
-		return int(a.value) + 20, 2
+		return practical.CelsiusOfFan(int(a.value)), 2
 	}
 	return int(a.value), 4
 }
@@ -217,4 +222,16 @@ func ovenHeat(ts []token, from, to int, atoms []atom) bool {
 	}
 	return !has(before, "oil", "fat", "core", "internal", "probe", "thermometer", "syrup", "sugar", "water", "milk", "custard", "jam", "reach", "read", "warm", "temperature of", "chocolate", "deep") &&
 		!has(after, "core", "internal", "in the middle", "in the centre", "inside")
+}
+
+// celsiusOfGas is the handbook's figure for a mark; 0 for a mark that no cooker has.
+func celsiusOfGas(mark float64) int {
+	name := strconv.Itoa(int(mark))
+	if mark == 0.25 {
+		name = "1/4"
+	} else if mark == 0.5 {
+		name = "1/2"
+	}
+	c, _ := practical.CelsiusOfGas(name)
+	return c
 }

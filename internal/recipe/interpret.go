@@ -75,7 +75,7 @@ func (cx *context) remember(body []token, c *clause) {
 	if has(body, "water", "stock", "milk", "broth", "wine", "tomatoes", "tomato", "cream", "passata", "boil", "simmer", "soup", "coconut milk", "juice") {
 		cx.wet = true
 	}
-	if c.verb.deed == fries {
+	if c.verb.deed == fries || has(body, "heat", "melt") && has(body, "oil", "butter", "fat", "lard") {
 		cx.wet = false
 	}
 	if has(body, "grill", "broiler") && has(body, "preheat", "heat", "turn on", "light") {
@@ -85,7 +85,10 @@ func (cx *context) remember(body []token, c *clause) {
 
 // waiting handles verbs of leaving: bake, simmer, prove, chill.
 func (cx *context) waiting(body []token, c *clause, said *duration) {
-	c.wait = true
+	c.wait = !has(body, "as above", "as before", "as directed above")
+	if !c.wait {
+		return
+	}
 	named := placeWords(body)
 	switch c.verb.name {
 	case "bake", "roast":
@@ -204,7 +207,7 @@ func (cx *context) cooking(body []token, c *clause, said *duration) {
 	}
 	c.place = named
 	if named != practical.AtHob {
-		c.wait = said != nil || named == practical.AtOven && c.verb.name == "cook"
+		c.wait = said != nil || named == practical.AtOven
 		if named == practical.AtGrill {
 			c.look = practical.Stay
 		}
@@ -225,7 +228,7 @@ func (cx *context) cooking(body []token, c *clause, said *duration) {
 
 // frying handles what the hands stay at. A long gentle fry is a wait with looks.
 func (cx *context) frying(body []token, c *clause, said *duration) {
-	c.place = practical.AtHob
+	c.place, c.wait = practical.AtHob, false
 	if placeWords(body) == practical.AtOven || ovenStated(c) && !has(body, "oil") {
 		c.place, c.wait = practical.AtOven, true
 		cx.attention(body, c)
@@ -256,6 +259,11 @@ func (cx *context) moving(body []token, c *clause, said *duration) {
 	if c.verb.name == "reduce" && !has(body, "heat", "temperature", "oven") && (said != nil || has(body, "until", "by half", "to half", "by a")) {
 		c.wait, c.place = true, practical.AtHob
 		cx.attention(body, c)
+		return
+	}
+	if said == nil && c.verbIs("transfer", "place", "put", "set", "pop") && has(body, "rack", "cooling") && !has(body, "drain", "paper", "shelf", "roasting") {
+		c.verb = verbs["cool"]
+		c.wait, c.place, c.look = true, practical.AtSide, practical.Leave
 		return
 	}
 	if said == nil {

@@ -169,7 +169,7 @@ func headingSigns(text string, start, end int, l *line) (int, int) {
 	}
 	if n > 0 && n <= 6 && (n == len(s) || s[n] == ' ') {
 		l.heading = n
-		return start + n, end - (len(s) - len(strings.TrimRight(s, "#")))*boolInt(len(s) > n)
+		return start + n, end - (len(s)-len(strings.TrimRight(s, "#")))*boolInt(len(s) > n)
 	}
 	for _, mark := range []string{"**", "__"} {
 		t := strings.TrimSuffix(s, ":")

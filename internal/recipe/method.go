@@ -32,9 +32,9 @@ func readMethod(text string, items []item, r *Recipe) {
 	}
 	link(jobs, r, facts, serving)
 	if serving >= 0 {
-		r.Serve = makeServe(text, jobs, serving)
+		r.Serve = makeServe(text, jobs, serving, tokenize(r.Title, 0))
 	} else {
-		r.Serve = servedAs(jobs)
+		r.Serve = servedAs(jobs, tokenize(r.Title, 0))
 	}
 }
 

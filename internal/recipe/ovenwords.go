@@ -29,27 +29,3 @@ var ovenWords = map[string]int{
 	"very cool": 120, "very slow": 120, "very low": 120, "cool": 150, "slow": 150, "low": 150, "warm": 170, "moderate": 180, "medium": 180, "medium hot": 190,
 	"fairly hot": 200, "moderately hot": 200, "hot": 220, "quick": 220, "very hot": 230, "very quick": 230,
 }
-
-// gasCelsius is the handbook's table: gas mark, degrees Celsius without fan.
-var gasCelsius = []struct {
-	mark    float64
-	celsius int
-}{{0.25, 110}, {0.5, 130}, {1, 140}, {2, 150}, {3, 170}, {4, 180}, {5, 190}, {6, 200}, {7, 220}, {8, 230}, {9, 240}, {10, 260}}
-
-func celsiusOfGas(mark float64) int {
-	for _, g := range gasCelsius {
-		if mark <= g.mark {
-			return g.celsius
-		}
-	}
-	return 240
-}
-
-// celsiusOfFahrenheit is the table's figure for a step of 25 F from 225 to 475, else the nearest five degrees.
-func celsiusOfFahrenheit(f int) int {
-	if f >= 275 && f <= 475 && f%25 == 0 {
-		return celsiusOfGas(float64(f-250) / 25)
-	}
-	c := (float64(f) - 32) * 5 / 9
-	return int(c/5+0.5) * 5
-}

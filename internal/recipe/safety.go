@@ -15,7 +15,7 @@ func foodOf(ts []token) practical.Food {
 		return practical.Raw
 	case has(ts, "egg", "yolk", "yolks", "whites") && has(ts, "crack", "beat", "whisk", "separate", "break", "brush", "dip", "add", "mix") && !has(ts, "boiled egg", "hard boiled", "eggs are cooked", "egg noodles", "egg fried"):
 		return practical.Raw
-	case has(ts, "garnish", "salad", "lettuce", "ice the", "icing", "decorate", "whipped cream", "dressing") || has(ts, "slice", "carve", "tear", "scatter") && has(ts, "bread", "basil", "herbs", "parsley", "cooked", "serve", "cake"):
+	case hasAny(ts, "garnish", "salad", "lettuce", "icing", "decorate", "dressing") || has(ts, "whipped cream") || has(ts, "slice", "carve", "tear", "scatter") && has(ts, "bread", "basil", "herbs", "parsley", "cooked", "serve", "cake"):
 		return practical.ReadyToEat
 	}
 	return ""

@@ -22,9 +22,9 @@ func lastServe(jobs []job) int {
 }
 
 // makeServe reads how the dish is served from its serving sentence.
-func makeServe(text string, jobs []job, i int) practical.Serve {
+func makeServe(text string, jobs []job, i int, title []token) practical.Serve {
 	j := jobs[i]
-	s := servedAs(jobs)
+	s := servedAs(jobs, title)
 	s.How = strings.Join(strings.Fields(text[j.start():j.end()]), " ")
 	switch {
 	case has(j.ts, "hot", "warm", "immediately", "at once", "straight away", "lukewarm", "piping"):
@@ -47,8 +47,11 @@ func makeServe(text string, jobs []job, i int) practical.Serve {
 }
 
 // servedAs guesses how a dish is served from the last place its food was in.
-func servedAs(jobs []job) practical.Serve {
+func servedAs(jobs []job, title []token) practical.Serve {
 	s := practical.Serve{Heat: practical.AsIs, Minutes: 3}
+	if has(title, "cake", "sponge", "biscuit", "cookie", "bread", "loaf", "meringue", "pavlova", "syrup", "muffin", "jam", "icing", "brownie", "shortbread", "flapjack", "scone", "ketchup", "relish", "chutney", "mustard", "straws", "macaroon", "cupcake", "cookies") {
+		return s
+	}
 	for i := len(jobs) - 1; i >= 0; i-- {
 		j := jobs[i]
 		if j.wait == nil {
@@ -58,7 +61,7 @@ func servedAs(jobs []job) practical.Serve {
 					return s
 				}
 			}
-			if has(j.ts, "ice", "icing", "decorate", "frosting") {
+			if hasAny(j.ts, "ice", "icing", "decorate", "frosting") || has(j.ts, "whipped cream", "when cold") {
 				return s
 			}
 			continue
@@ -72,7 +75,7 @@ func servedAs(jobs []job) practical.Serve {
 				s.Heat = practical.AsIs
 			}
 		case practical.AtSide:
-			if j.wait.verb.name == "rest" && namesRawMeat(j.ts) || j.wait.said != nil && j.wait.said.most <= 10 {
+			if j.wait.verb.name == "rest" && namesRawMeat(j.ts) || j.wait.verb.name != "cool" && j.wait.said != nil && j.wait.said.most <= 10 {
 				s.Heat = practical.Hot
 			}
 		default:

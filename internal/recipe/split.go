@@ -42,6 +42,9 @@ type splitter struct {
 // splitItem cuts one item of the method where the hands stop.
 func splitItem(cx *context, it *item) []job {
 	s := &splitter{cx: cx, it: it, ts: it.ts}
+	if it.ts[0].is("or", "alternatively") {
+		return []job{{kind: idleJob, to: len(it.ts), it: it, first: true}}
+	}
 	sents := sentences(it.ts)
 	steplike := it.numbered || len(sents) <= 3
 	for n, r := range sents {
@@ -93,8 +96,6 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 		}
 	}
 }
-
-
 
 // shareFigures gives each clause the times and temperatures that stand in it.
 func shareFigures(ts []token, cs []clause) {
@@ -211,6 +212,9 @@ func (s *splitter) attends(c clause) bool {
 		return false
 	}
 	body := s.ts[c.from:c.to]
+	if s.takesOut(c, body) {
+		return true
+	}
 	if c.verbIs("stir", "turn", "baste", "shake", "toss", "flip", "skim", "check", "top", "rotate") && (stirsSometimes(body) || has(body, "once", "every", "side") || len(c.times) > 0) {
 		if s.cur.wait.look == practical.Leave || s.cur.wait.look == "" {
 			s.cur.wait.look = practical.Look
@@ -223,7 +227,24 @@ func (s *splitter) attends(c clause) bool {
 		}
 		return true
 	}
-	return c.verb.deed == minor && false
+	return false
+}
+
+// takesOut says whether a clause only ends the wait: "remove from the oven", "turn off the heat", "reduce to a simmer".
+func (s *splitter) takesOut(c clause, body []token) bool {
+	if c.sentence > s.lastSentence()+1 {
+		return false
+	}
+	place := s.cur.wait.place
+	switch {
+	case c.verbIs("remove", "take", "lift") && hotPlace(place):
+		return has(body, "from the oven", "from oven", "out of the oven", "from the heat", "from heat", "off the heat", "from the stove", "from stove", "out of oven", "from the grill", "from the hob") && !has(body, "foil", "lid", "beans", "paper")
+	case c.verbIs("turn", "switch"):
+		return has(body, "off", "down") && has(body, "heat", "gas", "oven", "hob", "ring", "grill", "stove")
+	case s.cur.weak && c.verbIs("reduce", "lower"):
+		return true
+	}
+	return false
 }
 
 // addWait begins a job with a wait, and takes over the moves that lead up to it.
@@ -235,10 +256,15 @@ func (s *splitter) addWait(c clause) {
 		s.cur.wait = &s.cur.clauses[len(s.cur.clauses)-1]
 		return
 	}
+	if s.cur != nil && s.cur.kind == waitJob && s.cur.wait.said == nil && c.said != nil && s.cur.wait.place == c.place && s.lastSentence() == c.sentence {
+		s.extend(c)
+		s.cur.wait = &s.cur.clauses[len(s.cur.clauses)-1]
+		return
+	}
 	var leads []clause
 	if s.cur != nil && (s.cur.kind == handsJob) {
 		n := len(s.cur.clauses)
-		for n > 0 && leadsTo(s.cur.clauses[n-1], c) {
+		for n > 0 && (leadsTo(s.cur.clauses[n-1], c) || c.look == practical.Stay && c.place == practical.AtHob && s.cur.clauses[n-1].sentence == c.sentence && s.cur.clauses[n-1].hands == nil) {
 			n--
 		}
 		leads = append(leads, s.cur.clauses[n:]...)

@@ -11,26 +11,26 @@ import (
 // Technique is a row of the technique table. Minutes are for a practised
 // fifteen-year-old cooking two to four portions: judgement, not measured.
 type Technique struct {
-	ID, Name       string
-	Group          int    // 1 to 12: the skill groups of the national subject content for food preparation and nutrition
-	GroupName      string //
-	Complexity     string // basic, medium or high; common practice, contested
-	Low            int    // hands minutes
-	Likely         int
-	High           int
-	WaitLow        int // minutes without the hands, as a whole
-	WaitHigh       int
-	WaitWhat       string
-	Watch          bool     // must be watched while the hands work
-	Resource       string   // what the hands work at: bench, hob, processor, ...
-	Equipment      string   // small kit
-	Quality        string   // how the cook knows that it is right
-	Safety         string   // usual control
-	Terms          string   // technical terms
-	Source         string   // where the figures come from
-	Each           bool     // the minutes are for one thing named: a second one adds half as much
-	Match          string   // the words that call for it: alternatives parted by ";", terms by "+", words by "/"; the first term is the verb
-	alternatives   []wanted // Match, read
+	ID, Name     string
+	Group        int    // 1 to 12: the skill groups of the national subject content for food preparation and nutrition
+	GroupName    string //
+	Complexity   string // basic, medium or high; common practice, contested
+	Low          int    // hands minutes
+	Likely       int
+	High         int
+	WaitLow      int // minutes without the hands, as a whole
+	WaitHigh     int
+	WaitWhat     string
+	Watch        bool     // must be watched while the hands work
+	Resource     string   // what the hands work at: bench, hob, processor, ...
+	Equipment    string   // small kit
+	Quality      string   // how the cook knows that it is right
+	Safety       string   // usual control
+	Terms        string   // technical terms
+	Source       string   // where the figures come from
+	Each         bool     // the minutes are for one thing named: a second one adds half as much
+	Match        string   // the words that call for it: alternatives parted by ";", terms by "+", words by "/"; the first term is the verb
+	alternatives []wanted // Match, read
 }
 
 // wanted is one alternative of a technique's words.

@@ -48,15 +48,15 @@ var verbGroups = []struct {
 	{works, "", `arrange assemble baste bash bat beat blend blitz bind bone break brush butter butterfly carve check chop clean coat combine core cream crack crimp crumble crush cut
 		debone deglaze decorate deseed devein dice dig dip discard dissolve distribute divide dock drain draw dredge dress drip drizzle drop dry dump dust emulsify fillet fill finish flake flatten flip flour fluff fold form
 		gather glaze grate grease grind gut halve hollow hull ice incorporate insert joint juice julienne knead knock level liquidise lift line loosen make
-		mash measure melt mince mist mix moisten mould mound open pare pat peel pick pierce pinch pipe pit plait poke portion pound prepare press prick process pulse pull punch puree push
+		mash measure melt mince mist mix moisten mould mound open pare pat peal peel pick pierce pinch pipe pit plait poke portion pound prepare press prick process pulse pull punch puree push
 		quarter release repeat rice roll rub run sandwich scale scatter scoop scramble scrape scrub seal seed segment separate shake shape shell shred sieve sift skewer skim skin slice slide slit smear smash smooth
 		snip split spread squash squeeze squish stamp stir stone strain stretch string stuff swirl tear temper tenderise tenderize thicken thin thread tie toss trim truss tuck turn twist unmould unmold unroll unwrap use
-		wash weigh wet whip whisk whizz wipe work zest rinse score crinkle ladle plate skin level mark trickle brown-off top roll-out remove take tip invert untie unfold throw push bottle dab start begin continue rehydrate spiralise`},
-	{minor, "", `add adjust season salt sprinkle taste dot dash garnish reserve include pop-on`},
-	{moves, "", `put place pour transfer spoon return cover uncover wrap set lay stand-in bring reduce lower increase raise pop arrange tent stack immerse submerge thin-out pack turn-down switch sit store get`},
+		wash weigh wet whip whisk whizz wipe work zest rinse score crinkle ladle plate level mark trickle top remove take tip invert untie unfold throw push bottle dab start begin continue rehydrate spiralise`},
+	{minor, "", `add adjust season salt sprinkle taste dot dash garnish reserve include`},
+	{moves, "", `put place pour transfer spoon return cover uncover wrap set lay bring reduce lower increase raise pop arrange tent stack immerse submerge switch sit store`},
 	{fries, practical.AtHob, `fry saute stir-fry sear brown pan-fry shallow-fry char griddle deep-fry colour color`},
 	{waits, practical.AtOven, `bake roast`},
-	{waits, practical.AtHob, `simmer boil parboil blanch poach steam stew braise casserole reduce-down sweat soften caramelise caramelize scald render`},
+	{waits, practical.AtHob, `simmer boil parboil blanch poach steam stew braise casserole sweat soften caramelise caramelize scald render`},
 	{waits, practical.AtWarm, `prove rise ferment proof`},
 	{waits, practical.AtFridge, `chill refrigerate marinate marinade`},
 	{waits, practical.AtFreezer, `freeze`},
@@ -74,7 +74,7 @@ var verbGroups = []struct {
 // they count as verbs only before a word such as "the" or "until".
 var nounsToo = set(`brown butter cream flour salt season pepper dust ice dress top core skin bone stone shell line cool warm heat dry cover roast grill glaze plate roll spread mix shape juice zest
 	mash set rest chill drain cook slice dice peel stock scale score process pulse string stuff seal pack form bottle toast level press pinch drop dash clean open work use turn run start place stand
-	quarter pit mould cut grate butterfly portion sandwich rice whip fillet joint steam stew boil simmer soak braise prove rise bake fry wash mark colour color dip crumble slide split whisk blend spoon`)
+	smooth thin wet crush mince quarter pit mould cut grate butterfly portion sandwich rice whip fillet joint steam stew boil simmer soak braise prove rise bake fry wash mark colour color dip crumble slide split whisk blend spoon`)
 
 // verbalNext are words that show the verb before them to be one.
 var verbalNext = set(`the a an it them each all your both some any half on in until till for with over at well together gently lightly off out up down thoroughly aside into evenly under everything
@@ -83,7 +83,7 @@ var verbalNext = set(`the a an it them each all your both some any half on in un
 
 // adverbs may stand before a verb.
 var adverbs = set(`then gently carefully slowly quickly now finally next immediately lightly thoroughly well just also briefly gradually roughly finely coarsely thinly evenly lastly first firstly secondly thirdly again
-	meanwhile optionally alternatively generously loosely tightly simply please always firmly liberally once afterwards very slightly return-ing continually constantly occasionally vigorously separately later so to-finish`)
+	meanwhile optionally alternatively generously loosely tightly simply please always firmly liberally once afterwards very slightly continually constantly occasionally vigorously separately later so`)
 
 // modals may stand before a verb with its subject: "you can now brush".
 var modals = set(`can should must may will you we i please could might`)
