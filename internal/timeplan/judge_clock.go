@@ -168,7 +168,7 @@ func (j *judge) serving() {
 	last := len(j.plan.Rows) - 1
 	for i, r := range j.plan.Rows {
 		if r.Action == WashUp && i < last && i > j.lastServe() {
-			if next := j.plan.Rows[last]; next.Action != WashUp && next.Action != Rest {
+			if next := j.plan.Rows[last]; next.Action != WashUp && next.Action != Rest && !next.Outside {
 				j.serious("clean-down", "What comes last?", []int{i, last}, "a row follows the last clean-down at %s", j.write(next.At))
 			}
 			break
@@ -221,7 +221,7 @@ func (j *judge) finish() {
 // that it runs over.
 func (j *judge) within() {
 	for i, r := range j.plan.Rows {
-		if r.End() > j.plan.Allowed+practical.TimeOfDay(j.plan.Over)+j.loose {
+		if !r.Outside && r.End() > j.plan.Allowed+practical.TimeOfDay(j.plan.Over)+j.loose {
 			j.serious("finish", "What happens at the finish time?", []int{i}, "the row at %s ends at %s; the clock ends at %s", j.write(r.At), j.write(r.End()), j.write(j.plan.Allowed))
 		}
 	}

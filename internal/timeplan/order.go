@@ -38,11 +38,13 @@ func follow(moved []int, i int) int {
 	return moved[i]
 }
 
-// End is when the last row ends; Start when there are no rows.
+// End is when the last row inside the clock ends; Start when there are none.
 func (p *Plan) End() practical.TimeOfDay {
 	end := p.Start
 	for _, r := range p.Rows {
-		end = max(end, r.End())
+		if !r.Outside {
+			end = max(end, r.End())
+		}
 	}
 	return end
 }

@@ -83,7 +83,8 @@ type Row struct {
 	Safety  string              `json:"safety,omitempty"`
 	Cook    int                 `json:"cook,omitempty"` // 1 or 2 in a pair, else 0
 	Pinned  bool                `json:"pinned,omitempty"`
-	Until   practical.TimeOfDay `json:"until,omitempty"` // of a put-in: when its take-out is due
+	Outside bool                `json:"outside,omitempty"` // after the clock has ended, by the practical's rules: not counted in Finish
+	Until   practical.TimeOfDay `json:"until,omitempty"`   // of a put-in: when its take-out is due
 }
 
 // End is when the row's hands are free again.

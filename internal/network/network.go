@@ -1,0 +1,95 @@
+// Package network is the one translator between the kitchen and the engine: a
+// practical becomes a scheduling problem, a solution becomes a plan. Every
+// demand keeps its origin here, so that a conflict can be said in the trade's
+// words. It knows nothing of how schedules are found, nor of who shows them.
+package network
+
+import (
+	"context"
+	"errors"
+	"time"
+
+	"plait.example/internal/practical"
+	"plait.example/internal/timeplan"
+	"plait.example/solver"
+	"plait.example/solver/problem"
+)
+
+// Options steer one planning. Zero values are the usual ones.
+type Options struct {
+	Seed     int64
+	Effort   int64         // greatest number of conflicts of the main search; 0: DefaultEffort
+	Time     time.Duration // safety net on the wall clock; 0: none. A plan it cut short may not repeat
+	Improved func(Progress)
+}
+
+// DefaultEffort is what a plan is worth unless the caller says otherwise, in
+// conflicts of the search. Measured: a three-dish practical needs a few hundred.
+const DefaultEffort = 20000
+
+// Progress is one step of a search that is running.
+type Progress struct {
+	Finish practical.TimeOfDay // of the best plan so far; meaningless until Found
+	Bound  practical.TimeOfDay // no plan can finish before
+	Found  bool
+}
+
+// Plan dovetails a practical. The practical must pass Ready; its faults come
+// back as the error otherwise. A practical that cannot fit is not an error: the
+// plan then says by how much, why, and what would help.
+func Plan(ctx context.Context, p *practical.Practical, o Options) (*timeplan.Plan, error) {
+	if faults := p.Ready(); len(faults) > 0 {
+		return nil, faults
+	}
+	n := translate(p)
+	result, err := n.solve(ctx, n.problem, o)
+	if err != nil {
+		return nil, err
+	}
+	switch {
+	case result.Solution != nil:
+		return n.finished(result), nil
+	case result.Status == solver.Infeasible:
+		return n.overrun(ctx, o)
+	default:
+		return nil, practical.Faults{{
+			Field: "dishes", Code: practical.Internal,
+			Message: "no plan was found within the effort allowed, and no proof that there is none",
+			Hint:    "allow more effort, or loosen a pin or a longest wait",
+		}}
+	}
+}
+
+// solve runs the engine and tells the progress in times of day.
+func (n *network) solve(ctx context.Context, p *problem.Problem, o Options) (solver.Result, error) {
+	effort := o.Effort
+	if effort <= 0 {
+		effort = DefaultEffort
+	}
+	var improved func(solver.Progress)
+	if o.Improved != nil {
+		improved = func(s solver.Progress) {
+			if s.Level == 0 {
+				o.Improved(Progress{Finish: n.at(s.Value), Bound: n.at(s.Bound), Found: s.Solution != nil})
+			}
+		}
+	}
+	result, err := solver.Solve(ctx, p, solver.Options{Seed: o.Seed, Effort: effort, Time: o.Time, Improved: improved})
+	if err != nil && (result.Solution == nil || !errors.Is(err, context.Canceled)) {
+		return result, err
+	}
+	return result, nil
+}
+
+// finished is the plan of a practical that fits. Written in steps of five
+// minutes it may finish a little after the earliest that is possible.
+func (n *network) finished(result solver.Result) *timeplan.Plan {
+	solution, notes := n.settle(result.Solution)
+	plan := n.plan(solution)
+	plan.Notes = append(plan.Notes, notes...)
+	plan.Status, plan.Bound, plan.Seed = timeplan.Feasible, n.at(result.Bound), result.Seed
+	if result.Status == solver.Optimal && plan.Finish == plan.Bound {
+		plan.Status = timeplan.Optimal
+	}
+	return plan
+}

@@ -1,0 +1,79 @@
+package network
+
+import (
+	"fmt"
+
+	"plait.example/internal/practical"
+	"plait.example/solver/problem"
+)
+
+// resources are the hands, the looks and the counted kit, with their calendars.
+func (n *network) resources() {
+	p, k := n.practical, n.practical.Kitchen
+	text := "one pair of hands does one thing at a time"
+	if p.Cooks > 1 {
+		text = fmt.Sprintf("%d cooks do at most %d things at a time", p.Cooks, p.Cooks)
+	}
+	n.hands = n.resource("hands", p.Cooks, n.demand("hands", "", "%s", text))
+	n.looks = n.resource("looks", p.Rules.Looks,
+		n.demand("looks", "", "at most %d waits that need a look run at once", p.Rules.Looks))
+	for _, c := range []struct {
+		kit    practical.Kit
+		number int
+		words  string
+	}{
+		{practical.Ring, k.Rings, "rings"},
+		{practical.Processor, k.Processors, "processors"},
+		{practical.Mixer, k.Mixers, "mixers"},
+		{practical.Microwave, k.Microwaves, "microwaves"},
+		{practical.FridgeKit, k.FridgeShelves, "fridge shelves"},
+		{practical.FreezerKit, k.FreezerShelves, "freezer shelves"},
+	} {
+		demand := n.demand("kit/"+string(c.kit), "", "%s in the kitchen: %d", c.words, c.number)
+		n.kit[c.kit] = n.resource(string(c.kit), c.number, demand)
+	}
+	if k.Grill == practical.SeparateGrill {
+		n.kit[practical.GrillPan] = n.resource("grill", 1, n.demand("kit/grill", "", "there is one grill"))
+	}
+	n.breaks()
+	for i, t := range k.Taken {
+		if t.Kit != practical.OvenShelf {
+			n.taken(i, t, n.kit[t.Kit])
+		}
+	}
+}
+
+func (n *network) resource(name string, capacity int, demand string) int {
+	n.problem.Resources = append(n.problem.Resources, problem.Resource{Name: name, Capacity: capacity, Demand: demand})
+	return len(n.problem.Resources) - 1
+}
+
+// breaks close the hands, and the looks with them: food that must be looked at
+// cannot be left alone for a break.
+func (n *network) breaks() {
+	for i, b := range n.practical.Clock.Breaks {
+		demand := n.demand(fmt.Sprintf("rest-break/%d", i+1), "",
+			"a rest break of %d minutes at %s", b.Minutes, b.At)
+		from := n.minute(b.At)
+		for _, r := range []int{n.hands, n.looks} {
+			n.closure(r, problem.Closure{From: from, Until: from + b.Minutes, Demand: demand})
+		}
+	}
+}
+
+// taken closes part of a resource while the kit is someone else's.
+func (n *network) taken(i int, t practical.Taken, resource int) {
+	demand := n.demand(fmt.Sprintf("taken/%d", i+1), "",
+		"%d of the %s kit is taken from %s to %s", t.Number, t.Kit, t.From, t.Until)
+	n.closure(resource, problem.Closure{
+		From: max(0, n.minute(t.From)), Until: n.minute(t.Until), Demand: demand,
+		Left: max(0, n.problem.Resources[resource].Capacity-t.Number),
+	})
+}
+
+func (n *network) closure(resource int, c problem.Closure) {
+	if c.Until > c.From && c.Until > 0 {
+		r := &n.problem.Resources[resource]
+		r.Closures = append(r.Closures, c)
+	}
+}
