@@ -1,6 +1,12 @@
 package app
 
-import "plait.example/internal/timeplan"
+import (
+	"fmt"
+
+	"plait.example/internal/paper"
+	"plait.example/internal/practical"
+	"plait.example/internal/timeplan"
+)
 
 // Document is a file to give out.
 type Document struct {
@@ -21,15 +27,44 @@ const (
 )
 
 // Sheet is how a plan is laid out on paper.
-type Sheet struct {
-	Landscape, LargeType bool
-	Name                 string // candidate; empty: a line to write on
-}
+type Sheet = paper.Sheet
 
 // Paper writes a plan in a format. An unknown format is a fault.
 func (a *App) Paper(p *timeplan.Plan, f Format, s Sheet) (Document, error) {
-	return Document{}, nil
+	write, known := map[Format]func() ([]byte, error){
+		Text: func() ([]byte, error) { return paper.Text(p), nil },
+		JSON: func() ([]byte, error) { return paper.JSON(p) },
+	}[f]
+	if !known {
+		return Document{}, practical.Fault{
+			Code: practical.Invalid, Field: "format", Message: fmt.Sprintf("there is no format %q", f), Hint: "text, json, html or pdf",
+		}
+	}
+	data, err := write()
+	if err != nil {
+		return Document{}, fmt.Errorf("write the plan as %s: %w", f, err)
+	}
+	as := documents[f]
+	return Document{Name: fileName(p.Title) + as.suffix, MediaType: as.mediaType, Data: data}, nil
 }
 
-// Schema is the JSON Schema of "practical" or "plan".
-func (a *App) Schema(name string) ([]byte, error) { return nil, nil }
+var documents = map[Format]struct{ suffix, mediaType string }{
+	Text: {".txt", "text/plain; charset=utf-8"},
+	JSON: {".json", "application/json"},
+	HTML: {".html", "text/html; charset=utf-8"},
+	PDF:  {".pdf", "application/pdf"},
+}
+
+// Schema is the JSON Schema (2020-12) of "practical" (the practical file) or
+// "plan" (the plan as JSON).
+func (a *App) Schema(of string) ([]byte, error) {
+	switch of {
+	case "practical":
+		return practical.Schema(), nil
+	case "plan":
+		return paper.Schema(), nil
+	}
+	return nil, practical.Fault{
+		Code: practical.NotFound, Field: "schema", Message: fmt.Sprintf("there is no schema of %q", of), Hint: "practical or plan",
+	}
+}
