@@ -2,25 +2,18 @@ package app
 
 import (
 	"context"
-	"time"
 
+	"plait.example/internal/network"
 	"plait.example/internal/practical"
 	"plait.example/internal/timeplan"
 )
 
 // PlanOptions bound and steer the search. Improved may be nil; it is called
 // from the planning goroutine at each better plan or bound.
-type PlanOptions struct {
-	Seed, Effort int64
-	Time         time.Duration
-	Improved     func(Progress)
-}
+type PlanOptions = network.Options
 
 // Progress is one step of a running search.
-type Progress struct {
-	Finish, Bound practical.TimeOfDay
-	Found         bool
-}
+type Progress = network.Progress
 
 // PlanPractical plans a practical that need not be kept. A practical that breaks
 // rules of form gives them all as practical.Faults; one that cannot fit is no
@@ -33,7 +26,7 @@ func (a *App) PlanPractical(ctx context.Context, p *practical.Practical, o PlanO
 		return nil, err
 	}
 	defer a.gate.leave()
-	return plan(ctx, p, o)
+	return network.Plan(ctx, p, o)
 }
 
 // Plan plans the current version of a practical and keeps the plan with it.
