@@ -1,0 +1,116 @@
+// The little script: every page works without it. It keeps the version of a
+// form in step with what has saved itself, says whether all is saved, follows a
+// search, and lets rows be dragged.
+"use strict";
+(() => {
+  document.documentElement.classList.add("script");
+  const byId = (id) => document.getElementById(id);
+  const say = (text) => { const said = byId("said"); if (said) said.textContent = text; };
+
+  // Saved or not.
+  let pending = false;
+  const state = (text, bad) => {
+    const line = byId("state");
+    if (!line) return;
+    line.textContent = text;
+    line.classList.toggle("pending", Boolean(bad));
+  };
+  document.addEventListener("input", (event) => {
+    const form = event.target.form;
+    if (form && form.hasAttribute("data-keeps")) {
+      pending = true;
+      state("Not saved yet. It saves when you leave the field.");
+    } else if (form && form.hasAttribute("data-pastes")) {
+      pending = true;
+    }
+  });
+  document.addEventListener("submit", () => { pending = false; });
+  window.addEventListener("beforeunload", (event) => { if (pending) event.preventDefault(); });
+
+  document.addEventListener("htmx:configRequest", (event) => {
+    const keep = byId("keep");
+    if (keep && event.detail.parameters.has && event.detail.parameters.has("version")) {
+      event.detail.parameters.set("version", keep.dataset.version);
+    }
+  });
+  document.addEventListener("htmx:beforeRequest", (event) => {
+    const form = event.target.closest("form");
+    if (form && form.hasAttribute("data-keeps")) state("Saving…");
+    if (form && form.hasAttribute("data-dovetails")) say("Dovetailing");
+  });
+  // An answer that is no page of the form (somebody else changed it, it broke)
+  // takes the place of the page.
+  document.addEventListener("htmx:beforeSwap", (event) => {
+    const status = event.detail.xhr.status;
+    if (status >= 400 && status !== 422) {
+      event.detail.shouldSwap = true;
+      event.detail.target = byId("main");
+      event.detail.swapOverride = "outerHTML";
+      event.detail.selectOverride = "#main";
+    }
+  });
+  const lost = () => {
+    pending = true;
+    state("Not saved: the server does not answer. What you typed is still here. Press Save to try again.", true);
+    say("Not saved: the server does not answer.");
+  };
+  document.addEventListener("htmx:sendError", lost);
+  document.addEventListener("htmx:timeout", lost);
+  document.addEventListener("htmx:afterRequest", (event) => { if (event.detail.successful) pending = false; });
+
+  document.addEventListener("htmx:afterSettle", () => {
+    for (const fault of document.querySelectorAll(".fault[id]")) {
+      const field = byId(fault.id.replace(/-fault$/, ""));
+      if (!field || !field.matches("input, select, textarea")) continue;
+      if (fault.textContent.trim()) field.setAttribute("aria-invalid", "true");
+      else field.removeAttribute("aria-invalid");
+    }
+    if (document.activeElement === document.body && byId("main")) byId("main").focus({ preventScroll: true });
+    start();
+  });
+
+  // A search that runs: its words, and the page when it is over.
+  let source = null;
+  const follow = (box) => {
+    if (source) return;
+    source = new EventSource(box.dataset.progress);
+    source.addEventListener("step", (event) => { const line = byId("sofar"); if (line) line.textContent = event.data; });
+    source.addEventListener("end", () => {
+      source.close();
+      source = null;
+      location.assign(box.dataset.page + "?saved=1");
+    });
+  };
+
+  // Rows that can be dragged.
+  const drag = (table) => {
+    if (table.dataset.dragged || !window.Sortable) return;
+    table.dataset.dragged = "yes";
+    const body = table.tBodies[0];
+    window.Sortable.create(body, {
+      handle: ".grip", draggable: "tr", forceFallback: true, animation: 120,
+      onEnd: (event) => {
+        if (event.oldIndex === event.newIndex) return;
+        const row = event.item;
+        const form = row.querySelector("form.mover");
+        const down = event.newIndex > event.oldIndex;
+        let beside = down ? row.previousElementSibling : row.nextElementSibling;
+        while (beside && !beside.classList.contains("moves")) beside = down ? beside.previousElementSibling : beside.nextElementSibling;
+        if (!form || !beside) return;
+        const verb = document.createElement("input");
+        verb.type = "hidden";
+        verb.name = "do";
+        verb.value = (down ? "after:" : "before:") + beside.dataset.row;
+        form.append(verb);
+        form.requestSubmit();
+      },
+    });
+  };
+
+  const start = () => {
+    const box = document.querySelector("[data-progress]");
+    if (box) follow(box);
+    for (const table of document.querySelectorAll("[data-rows]")) drag(table);
+  };
+  start();
+})();

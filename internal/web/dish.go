@@ -1,0 +1,238 @@
+package web
+
+import (
+	"fmt"
+	"net/http"
+	"net/url"
+	"strconv"
+	"strings"
+
+	"plait.example/internal/app"
+	"plait.example/internal/practical"
+)
+
+// perPage is how many steps of a dish stand on one page; real dishes have under thirty.
+const perPage = 80
+
+// DishPage is one dish: its steps in a table, one of them open to be corrected
+// in full, and the recipe's text beside them.
+type DishPage struct {
+	Base
+	Chip
+	Action, Menu   string
+	Name           Field
+	About          []Field // portions, how it is served, allergens
+	Steps          []StepRow
+	Doubt          *Doubt // the step to look at first
+	Text           []Piece
+	Pasted         string // the text as it stands, to be read again
+	Ingredients    []string
+	Mirror         string
+	Notes          []string
+	From, To, All  int // steps on this page
+	Earlier, Later string
+}
+
+// Doubt points to the step whose figures are most of a guess.
+type Doubt struct{ ID, Link, Why string }
+
+// StepRow is one step of the table.
+type StepRow struct {
+	ID, Text          string
+	Index             int
+	Hands, Wait       []Field
+	After             string // in words
+	Tags              []Tag
+	Doubtful          bool
+	First, Last, Open bool
+	Link              string
+	Wrong             int
+	Editor            *Editor
+}
+
+// Tag is a short word about a step.
+type Tag struct{ Class, Text string }
+
+// Editor is the open step's full form.
+type Editor struct {
+	Text   Field
+	Groups []Group
+	Why    []string
+	Doubt  string
+	Next   string
+}
+
+func (s *Server) dish(w http.ResponseWriter, r *http.Request) error {
+	rec, err := s.app.Open(r.Context(), r.PathValue("id"))
+	if err != nil {
+		return err
+	}
+	if dishIndex(rec.Practical, r.PathValue("letter")) < 0 {
+		return noDish(r.PathValue("letter"))
+	}
+	return s.render(w, http.StatusOK, "dish", s.dishPage(r, edited{rec: rec, focus: r.URL.Query().Get("focus")}, r.URL.Query()))
+}
+
+func noDish(letter string) error {
+	return practical.Fault{Code: practical.NotFound, Message: fmt.Sprintf("this practical has no dish %q", letter), Hint: "choose one from its dishes"}
+}
+
+// saveDish saves the whole page's form; the pressed button may also add, split,
+// join, move or remove a step, or read the recipe again.
+func (s *Server) saveDish(w http.ResponseWriter, r *http.Request) error {
+	id, letter := r.PathValue("id"), r.PathValue("letter")
+	rec, err := s.app.Open(r.Context(), id)
+	if err != nil {
+		return err
+	}
+	i := dishIndex(rec.Practical, letter)
+	if i < 0 {
+		return noDish(letter)
+	}
+	if r.PostFormValue("do") == "read" {
+		return s.readAgain(w, r, letter)
+	}
+	look := r.PostFormValue("step")
+	e, ok, err := s.edit(w, r, []string{fmt.Sprintf("dishes[%d]", i)}, func(p *practical.Practical, do string) (string, string, error) {
+		said, at, err := stepEdit(p, letter, do)
+		if said != "" {
+			look = at
+		}
+		return said, "", err
+	})
+	if !ok {
+		return err
+	}
+	query := url.Values{}
+	verb, step, _ := strings.Cut(r.PostFormValue("do"), ":")
+	switch verb {
+	case "look":
+		look = step
+	case "shut":
+		look = ""
+	case "up", "down":
+		e.focus = "look-" + look
+		look = r.PostFormValue("step")
+	}
+	if look != "" {
+		query.Set("step", look)
+	}
+	if from := r.PostFormValue("from"); from != "" {
+		query.Set("from", from)
+	}
+	if len(e.unread) > 0 {
+		return s.render(w, http.StatusUnprocessableEntity, "dish", s.dishPage(r, e, query))
+	}
+	e.home(w, r, r.URL.Path, query)
+	return nil
+}
+
+// readAgain reads the dish from its changed text.
+func (s *Server) readAgain(w http.ResponseWriter, r *http.Request, letter string) error {
+	text := strings.ReplaceAll(r.PostFormValue("again"), "\r\n", "\n")
+	rec, faults, err := s.app.ReadDish(r.Context(), r.PathValue("id"), version(r), letter, text)
+	if err != nil {
+		return s.settle(w, r, rec, err)
+	}
+	query := url.Values{}
+	for _, f := range faults {
+		query.Add("note", f.Message)
+	}
+	edited{rec: rec}.home(w, r, r.URL.Path, query)
+	return nil
+}
+
+// stepEdit does what a step's button says: the label of the change and the step to look at after it.
+func stepEdit(p *practical.Practical, letter, do string) (label, look string, err error) {
+	verb, step, _ := strings.Cut(do, ":")
+	switch verb {
+	case "add":
+		return "add a step to dish " + letter, app.AddStep(p, letter, step), nil
+	case "remove":
+		return "remove step " + step, app.RemoveStep(p, letter, step), nil
+	case "split":
+		return "split step " + step, app.SplitStep(p, letter, step), nil
+	case "join":
+		look, err = app.JoinStep(p, letter, step)
+		return "join step " + step + " with the next", look, err
+	case "up":
+		return "move step " + step + " up", app.MoveStep(p, letter, step, -1), nil
+	case "down":
+		return "move step " + step + " down", app.MoveStep(p, letter, step, 1), nil
+	}
+	return "", "", nil
+}
+
+func (s *Server) dishPage(r *http.Request, e edited, query url.Values) DishPage {
+	letter := r.PathValue("letter")
+	p := e.rec.Practical
+	i := dishIndex(p, letter)
+	d := p.Dishes[i]
+	f := newForm(p, r.PostForm, e.unread, e.focus)
+	at := fmt.Sprintf("dishes[%d].", i)
+	page := DishPage{
+		Chip: chip(i, d.Letter, named(d)), Action: "/practical/" + e.rec.ID + "/dishes/" + url.PathEscape(letter),
+		Menu: "/practical/" + e.rec.ID + "/dishes", Name: f.field(at + "name"),
+		About:  f.fields(at, "portions", "serve.heat", "serve.minutes", "serve.within", "serve.how", "allergens"),
+		Pasted: d.Text, Notes: query["note"], All: len(d.Steps),
+	}
+	open := query.Get("step")
+	page.From, page.To = span(query.Get("from"), len(d.Steps))
+	for k := page.From; k < page.To; k++ {
+		page.Steps = append(page.Steps, s.stepRow(f, page.Action, i, k, open))
+	}
+	for _, in := range d.Ingredients {
+		page.Ingredients = append(page.Ingredients, in.Raw)
+	}
+	page.Earlier, page.Later = turn(page.Action, page.From, len(d.Steps))
+	page.Doubt = mostDoubtful(page.Action, d)
+	page.Text = marked(d.Text, d.Steps, open)
+	page.Mirror = page.mirror()
+	page.Base = s.base(r, e.rec, "Dishes", f)
+	return page
+}
+
+// span is which steps a page shows.
+func span(from string, all int) (int, int) {
+	n, err := strconv.Atoi(from)
+	if err != nil || n < 0 || n >= all {
+		n = 0
+	}
+	return n, min(all, n+perPage)
+}
+
+func turn(action string, from, all int) (earlier, later string) {
+	if from > 0 {
+		earlier = fmt.Sprintf("%s?from=%d", action, max(0, from-perPage))
+	}
+	if from+perPage < all {
+		later = fmt.Sprintf("%s?from=%d", action, from+perPage)
+	}
+	return earlier, later
+}
+
+func mostDoubtful(action string, d practical.Dish) *Doubt {
+	worst := -1
+	for k, step := range d.Steps {
+		if doubtful(step) && (worst < 0 || step.Doubt > d.Steps[worst].Doubt) {
+			worst = k
+		}
+	}
+	if worst < 0 {
+		return nil
+	}
+	step := d.Steps[worst]
+	return &Doubt{ID: step.ID, Link: action + "?step=" + url.QueryEscape(step.ID) + "#open", Why: strings.Join(step.Why, "; ")}
+}
+
+func (p DishPage) mirror() string {
+	groups := []Group{{Fields: append([]Field{p.Name}, p.About...)}}
+	for _, row := range p.Steps {
+		groups = append(groups, Group{Fields: row.Hands}, Group{Fields: row.Wait})
+		if row.Editor != nil {
+			groups = append(groups, Group{Fields: []Field{row.Editor.Text}})
+			groups = append(groups, row.Editor.Groups...)
+		}
+	}
+	return mirror(groups)
+}

@@ -1,0 +1,115 @@
+package web
+
+import (
+	"fmt"
+	"net/http"
+	"net/url"
+	"slices"
+	"strings"
+
+	"plait.example/internal/app"
+	"plait.example/internal/practical"
+)
+
+// edited is what came of a form: the record after it, what could not be read,
+// and the id of the field to open at.
+type edited struct {
+	rec    app.Record
+	unread practical.Faults
+	focus  string
+}
+
+// edit saves a form under the prefixes as one version and then lets act do what
+// the pressed button says. act may be nil. ok is false when the answer has been
+// written already.
+func (s *Server) edit(w http.ResponseWriter, r *http.Request, prefixes []string, act func(p *practical.Practical, do string) (string, string, error)) (e edited, ok bool, err error) {
+	id, do := r.PathValue("id"), r.PostFormValue("do")
+	before, err := s.app.Open(r.Context(), id)
+	if err != nil {
+		return e, false, err
+	}
+	label := describe(before.Practical, r.PostForm, prefixes)
+	if act != nil && do != "" {
+		// The label must be known before the edit: try the act on a copy that is thrown away.
+		trial, err := copied(before.Practical)
+		if err != nil {
+			return e, false, err
+		}
+		apply(trial, r.PostForm, prefixes...)
+		said, _, err := act(trial, do)
+		if err != nil {
+			return e, false, err
+		}
+		if said != "" {
+			label = said
+		}
+	}
+	var acted error
+	e.rec, e.unread, err = s.app.Change(r.Context(), id, version(r), label, func(p *practical.Practical) practical.Faults {
+		faults := apply(p, r.PostForm, prefixes...)
+		if act != nil && do != "" {
+			_, e.focus, acted = act(p, do)
+		}
+		return faults
+	})
+	if err != nil {
+		return e, false, s.settle(w, r, e.rec, err)
+	}
+	return e, acted == nil, acted
+}
+
+// describe names what a form changes, for the label of its version.
+func describe(p *practical.Practical, typed url.Values, prefixes []string) string {
+	var changed []string
+	for _, name := range ordered(typed) {
+		if !slices.ContainsFunc(prefixes, func(prefix string) bool { return within(name, prefix) }) {
+			continue
+		}
+		text := typed[name][len(typed[name])-1]
+		if words[pattern(name)].kind == ticks {
+			text = strings.Join(slices.DeleteFunc(slices.Clone(typed[name]), func(t string) bool { return t == "" }), ", ")
+		}
+		if strings.ReplaceAll(strings.TrimSpace(text), "\r\n", "\n") != shown(p, name) {
+			changed = append(changed, say(p, name))
+		}
+	}
+	switch len(changed) {
+	case 0:
+		return "no change"
+	case 1, 2:
+		return strings.Join(changed, "; ")
+	default:
+		return fmt.Sprintf("%s and %d more", changed[0], len(changed)-1)
+	}
+}
+
+// home sends the browser back to the page after a change.
+func (e edited) home(w http.ResponseWriter, r *http.Request, to string, query url.Values) {
+	if query == nil {
+		query = url.Values{}
+	}
+	query.Set("saved", "1")
+	if e.focus != "" {
+		query.Set("focus", e.focus)
+	}
+	http.Redirect(w, r, to+"?"+query.Encode(), http.StatusSeeOther)
+}
+
+// undo and redo step through the versions.
+func (s *Server) undo(w http.ResponseWriter, r *http.Request) error {
+	now, err := s.app.Undo(r.Context(), r.PathValue("id"), version(r))
+	return s.travelled(w, r, now, err)
+}
+
+func (s *Server) redo(w http.ResponseWriter, r *http.Request) error {
+	now, err := s.app.Redo(r.Context(), r.PathValue("id"), version(r))
+	return s.travelled(w, r, now, err)
+}
+
+func (s *Server) travelled(w http.ResponseWriter, r *http.Request, now app.Record, err error) error {
+	if err != nil {
+		return s.settle(w, r, now, err)
+	}
+	http.Redirect(w, r, back(r)+"?saved=1", http.StatusSeeOther)
+	return nil
+}

@@ -1,0 +1,219 @@
+package web
+
+import (
+	"fmt"
+	"net/url"
+	"slices"
+	"strings"
+
+	"plait.example/internal/practical"
+)
+
+// stepRow makes the row of step k of dish i.
+func (s *Server) stepRow(f *form, action string, i, k int, open string) StepRow {
+	d := f.practical.Dishes[i]
+	step := d.Steps[k]
+	at := fmt.Sprintf("dishes[%d].steps[%d].", i, k)
+	row := StepRow{
+		ID: step.ID, Text: step.Text, Index: k, After: afterWords(step.After), Tags: tags(step), Doubtful: doubtful(step),
+		First: k == 0, Last: k == len(d.Steps)-1, Open: step.ID == open && open != "",
+		Link:  action + "?step=" + url.QueryEscape(step.ID) + "#open",
+		Hands: f.fields(at+"hands.", "low", "likely", "high"), Wait: f.fields(at+"wait.", "place", "least", "most"),
+	}
+	for _, fields := range [][]Field{row.Hands, row.Wait} {
+		for n := range fields {
+			fields[n].Context, fields[n].Hint = "step "+step.ID, ""
+		}
+	}
+	if row.Open {
+		row.Editor = editor(f, at, d, k)
+	}
+	row.Wrong = countWithin(f.faults, []string{strings.TrimSuffix(at, ".")})
+	return row
+}
+
+// editor is the full form of the open step.
+func editor(f *form, at string, d practical.Dish, k int) *Editor {
+	step := d.Steps[k]
+	e := &Editor{Text: f.field(at + "text"), Why: step.Why, Doubt: doubtWords(step.Doubt)}
+	e.Text.Rows = 3
+	if k+1 < len(d.Steps) {
+		e.Next = d.Steps[k+1].ID
+	}
+	var order []Field
+	for n := range len(step.After) + 1 {
+		link := f.fields(fmt.Sprintf("%safter[%d].", at, n), "step", "least", "most")
+		link[0].choose(stepOptions(f.practical, step.ID))
+		if n > 0 {
+			link[0].Label = "and after"
+		}
+		order = append(order, link...)
+	}
+	e.Groups = []Group{
+		{Legend: "While it waits", Fields: f.fields(at+"wait.", "attention", "every", "celsius", "band", "shelves", "door-shut", "put-in", "take-out")},
+		{Legend: "Order", About: "What has to be done before this step.", Fields: order},
+		{Legend: "Kit and hygiene", Fields: f.fields(at, "uses", "food", "set-up")},
+		{Legend: "Words for the plan", Fields: f.fields(at, "check", "safety", "kit", "component")},
+	}
+	return e
+}
+
+// stepOptions is every other step of the practical, for “comes after”.
+func stepOptions(p *practical.Practical, self string) []Option {
+	options := []Option{{Value: "", Text: "no other step"}}
+	for _, d := range p.Dishes {
+		for _, step := range d.Steps {
+			if step.ID != self {
+				options = append(options, Option{Value: step.ID, Text: step.ID + " " + cut(step.Text, 40)})
+			}
+		}
+	}
+	return options
+}
+
+func afterWords(after []practical.After) string {
+	var said []string
+	for _, a := range after {
+		text := a.Step
+		switch {
+		case a.Least > 0 && a.Most != nil:
+			text += fmt.Sprintf(" by %d to %d min", a.Least, *a.Most)
+		case a.Least > 0:
+			text += fmt.Sprintf(" by at least %d min", a.Least)
+		case a.Most != nil:
+			text += fmt.Sprintf(" by at most %d min", *a.Most)
+		}
+		said = append(said, text)
+	}
+	return strings.Join(said, ", ")
+}
+
+// tags are the short words beside a step in the table.
+func tags(s practical.Step) []Tag {
+	var list []Tag
+	if s.SetUp {
+		list = append(list, Tag{"", "set-up"})
+	}
+	if s.Wait != nil && s.Wait.Celsius > 0 {
+		text := fmt.Sprintf("%d °C", s.Wait.Celsius)
+		if s.Wait.Band > 0 {
+			text += fmt.Sprintf(" ± %d", s.Wait.Band)
+		}
+		list = append(list, Tag{"", text})
+	}
+	for _, k := range s.Uses {
+		list = append(list, Tag{"", kitWords[k]})
+	}
+	switch s.Food {
+	case practical.Raw:
+		list = append(list, Tag{"raw", "raw"})
+	case practical.ReadyToEat:
+		list = append(list, Tag{"", "ready to eat"})
+	}
+	if s.Wait != nil {
+		switch s.Wait.Attention {
+		case practical.Stay:
+			list = append(list, Tag{"raw", "must be watched"})
+		case practical.Look:
+			list = append(list, Tag{"", fmt.Sprintf("a look every %d min", s.Wait.Every)})
+		}
+	}
+	if s.Component != "" {
+		list = append(list, Tag{"", s.Component})
+	}
+	return list
+}
+
+func doubtWords(doubt float64) string {
+	switch {
+	case doubt >= 0.8:
+		return "These figures are a guess. Set them from your own cooking."
+	case doubt >= 0.5:
+		return "These figures are unsure. Check them."
+	case doubt > 0:
+		return "Read with little doubt."
+	default:
+		return ""
+	}
+}
+
+// cut shortens a text for a list.
+func cut(text string, longest int) string {
+	text = strings.Join(strings.Fields(text), " ")
+	if runes := []rune(text); len(runes) > longest {
+		return string(runes[:longest-1]) + "…"
+	}
+	return text
+}
+
+// Piece is a stretch of a recipe's text; Step is the step that was read from it.
+type Piece struct {
+	Text, Step string
+	Here       bool // of the step that is open
+}
+
+// marked cuts a recipe's text where its steps were read from it: each step's
+// words are looked for after those of the step before, in any spacing.
+func marked(text string, steps []practical.Step, open string) []Piece {
+	if strings.TrimSpace(text) == "" {
+		return nil
+	}
+	words := spans(text)
+	var pieces []Piece
+	done, from := 0, 0 // bytes shown; words used
+	for _, step := range steps {
+		first, last := locate(text, words, from, step.Text)
+		if first < 0 {
+			continue
+		}
+		if start := words[first][0]; start > done {
+			pieces = append(pieces, Piece{Text: text[done:start]})
+		}
+		pieces = append(pieces, Piece{Text: text[words[first][0]:words[last][1]], Step: step.ID, Here: step.ID == open})
+		done, from = words[last][1], last+1
+	}
+	return append(pieces, Piece{Text: text[done:]})
+}
+
+// spans is where each word of a text begins and ends.
+func spans(text string) [][2]int {
+	var found [][2]int
+	for at := 0; at < len(text); {
+		rest := strings.TrimLeft(text[at:], " \t\n\r")
+		at = len(text) - len(rest)
+		if rest == "" {
+			break
+		}
+		length := strings.IndexAny(rest, " \t\n\r")
+		if length < 0 {
+			length = len(rest)
+		}
+		found = append(found, [2]int{at, at + length})
+		at += length
+	}
+	return found
+}
+
+// locate finds the words of a step among those of the text from one on: its
+// first three words in a row, and its end as far as it agrees.
+func locate(text string, all [][2]int, from int, step string) (first, last int) {
+	want := strings.Fields(step)
+	if len(want) == 0 {
+		return -1, -1
+	}
+	key := want[:min(3, len(want))]
+	for i := from; i+len(key) <= len(all); i++ {
+		if !slices.EqualFunc(all[i:i+len(key)], key, func(s [2]int, w string) bool { return plain(text[s[0]:s[1]]) == plain(w) }) {
+			continue
+		}
+		n := len(key)
+		for n < len(want) && i+n < len(all) && plain(text[all[i+n][0]:all[i+n][1]]) == plain(want[n]) {
+			n++
+		}
+		return i, i + n - 1
+	}
+	return -1, -1
+}
+
+// plain is a word without case and the marks around it.
+func plain(word string) string { return strings.ToLower(strings.Trim(word, ".,;:()!?\"'“”‘’")) }
