@@ -1,12 +1,13 @@
 package plait_test
 
 import (
-	"bytes"
-	"encoding/json"
 	"errors"
-	"io"
+	"fmt"
+	"go/build"
+	"io/fs"
 	"maps"
-	"os/exec"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -51,119 +52,181 @@ var support = map[string]string{
 var besides = map[string]string{
 	"solver":       "solver/psplib",
 	"internal/app": "internal/store", // verbs tested on a real database
+	"internal/web": "internal/store", // pages likewise
 }
 
-type listed struct {
-	ImportPath   string
-	Imports      []string // of the code itself
-	TestImports  []string // of its tests
-	XTestImports []string
-	Deps         []string // all that the code reaches
-	GoFiles      []string
-}
+// room is a package of the module: what its code and its tests import.
+type room struct{ imports, tests []string }
 
-// rooms lists the packages of the module, by path under it.
-func rooms(t *testing.T) map[string]listed {
+// rooms reads every package under the module's root, by path. It reads files
+// itself, so that a kept test result is dropped when an import changes.
+func rooms(t *testing.T) map[string]room {
 	t.Helper()
-	out, err := exec.CommandContext(t.Context(), "go", "list", "-e", "-json", "./...").Output()
+	all := map[string]room{}
+	err := filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+		if err != nil || !d.IsDir() || path == "." {
+			return err
+		}
+		_, nested := os.Stat(filepath.Join(path, "go.mod"))
+		if d.Name() == "testdata" || strings.HasPrefix(d.Name(), ".") || nested == nil {
+			return filepath.SkipDir
+		}
+		p, err := build.ImportDir(path, 0)
+		if _, none := errors.AsType[*build.NoGoError](err); none && len(p.TestGoFiles)+len(p.XTestGoFiles) == 0 {
+			return nil
+		} else if err != nil && !none {
+			return err
+		}
+		all[filepath.ToSlash(path)] = room{p.Imports, slices.Concat(p.TestImports, p.XTestImports)}
+		return nil
+	})
 	if err != nil {
 		t.Fatal(err)
 	}
-	all := map[string]listed{}
-	for d := json.NewDecoder(bytes.NewReader(out)); ; {
-		var p listed
-		if err := d.Decode(&p); errors.Is(err, io.EOF) {
-			break
-		} else if err != nil {
-			t.Fatal(err)
-		}
-		if room, under := strings.CutPrefix(p.ImportPath, module); under {
-			all[room] = p
-		}
+	if len(all) < 15 {
+		t.Fatalf("only %d rooms found", len(all))
 	}
 	return all
 }
 
-func TestArrows(t *testing.T) {
-	all := rooms(t)
-	table := maps.Clone(arrows)
-	maps.Copy(table, support)
-	for room := range table {
-		if _, there := all[room]; !there {
-			t.Errorf("the table names room %s, which is not there", room)
+// ours lists those of the imports that are rooms of this module.
+func ours(imports []string) (list []string) {
+	for _, path := range imports {
+		if to, is := strings.CutPrefix(path, module); is {
+			list = append(list, to)
 		}
 	}
-	for room, p := range all {
-		allowed, known := table[room]
+	return list
+}
+
+// reach is every room that the code of the given ones imports, however far.
+func reach(from []string, next func(string) []string) map[string]bool {
+	seen := map[string]bool{}
+	for list := slices.Clone(from); len(list) > 0; {
+		at := list[len(list)-1]
+		list = list[:len(list)-1]
+		if !seen[at] {
+			seen[at] = true
+			list = append(list, next(at)...)
+		}
+	}
+	return seen
+}
+
+func faultsOfArrows(all map[string]room) (faults []string) {
+	table := maps.Clone(arrows)
+	maps.Copy(table, support)
+	for name := range table {
+		if _, there := all[name]; !there {
+			faults = append(faults, fmt.Sprintf("the table names room %s, which is not there", name))
+		}
+	}
+	for name, r := range all {
+		allowed, known := table[name]
 		if !known {
-			t.Errorf("room %s is not in the table of arrows", room)
+			faults = append(faults, fmt.Sprintf("room %s is not in the table of arrows", name))
 			continue
 		}
-		for _, path := range p.Imports {
-			if to, ours := strings.CutPrefix(path, module); ours && !slices.Contains(strings.Fields(allowed), to) {
-				t.Errorf("%s imports %s, which the table of arrows does not allow", room, to)
+		for _, to := range ours(r.imports) {
+			if !slices.Contains(strings.Fields(allowed), to) {
+				faults = append(faults, fmt.Sprintf("%s imports %s, which the table of arrows does not allow", name, to))
 			}
 		}
 	}
+	return faults
 }
 
 // A test may look at what its room may import, at support, at what besides
 // allows, and at what these may import in turn: never up. The command's tests
 // may look at everything.
-func TestArrowsOfTests(t *testing.T) {
-	below := func(room string) map[string]bool {
-		seen := map[string]bool{}
-		next := append(slices.Collect(maps.Keys(support)), room)
-		next = append(next, strings.Fields(besides[room])...)
-		for len(next) > 0 {
-			at := next[0]
-			next = next[1:]
-			if !seen[at] {
-				seen[at] = true
-				next = append(next, strings.Fields(arrows[at]+" "+support[at])...)
-			}
-		}
-		return seen
-	}
-	for room, p := range rooms(t) {
-		if room == "cmd/plait" {
+func faultsOfTests(all map[string]room) (faults []string) {
+	for name, r := range all {
+		if name == "cmd/plait" {
 			continue
 		}
-		reach := below(room)
-		for _, path := range slices.Concat(p.TestImports, p.XTestImports) {
-			if to, ours := strings.CutPrefix(path, module); ours && !reach[to] {
-				t.Errorf("a test of %s imports %s, which stands above or beside it", room, to)
+		below := reach(append(strings.Fields(besides[name]+" "+name), slices.Collect(maps.Keys(support))...),
+			func(at string) []string { return strings.Fields(arrows[at] + " " + support[at]) })
+		for _, to := range ours(r.tests) {
+			if !below[to] {
+				faults = append(faults, fmt.Sprintf("a test of %s imports %s, which stands above or beside it", name, to))
 			}
 		}
 	}
+	return faults
 }
 
-// The engine can be taken out and used alone: it reaches the standard library
-// and its own packages, in code and in tests.
-func TestEngineStandsAlone(t *testing.T) {
-	for room, p := range rooms(t) {
-		if room != "solver" && !strings.HasPrefix(room, "solver/") {
+// The engine can be taken out and used alone: code and tests import the
+// standard library and its own packages.
+func faultsOfEngine(all map[string]room) (faults []string) {
+	for name, r := range all {
+		if name != "solver" && !strings.HasPrefix(name, "solver/") {
 			continue
 		}
-		for _, path := range slices.Concat(p.Deps, p.TestImports, p.XTestImports) {
-			inside := path == module+"solver" || strings.HasPrefix(path, module+"solver/")
+		for _, path := range slices.Concat(r.imports, r.tests) {
 			first, _, _ := strings.Cut(path, "/")
-			if !inside && (strings.Contains(first, ".") || path == strings.TrimSuffix(module, "/")) {
-				t.Errorf("%s reaches %s", room, path)
+			inside := path == module+"solver" || strings.HasPrefix(path, module+"solver/")
+			if !inside && (strings.Contains(first, ".") || path == "C") {
+				faults = append(faults, fmt.Sprintf("%s imports %s, which is neither the engine's nor the standard library's", name, path))
 			}
 		}
 	}
+	return faults
 }
 
 // What makes the judge a judge: no path of imports leads from it to the search.
-func TestJudgeCannotReachTheSearch(t *testing.T) {
-	p, there := rooms(t)["solver/verify"]
-	if !there || len(p.GoFiles) == 0 || !slices.Contains(p.Deps, module+"solver/problem") {
-		t.Fatalf("the judge is not where it should be: %+v", p)
+func faultsOfJudge(all map[string]room) (faults []string) {
+	reached := reach([]string{"solver/verify"}, func(at string) []string { return ours(all[at].imports) })
+	if !reached["solver/problem"] {
+		faults = append(faults, "the judge is not where it should be")
 	}
-	for _, path := range p.Deps {
-		if to, ours := strings.CutPrefix(path, module); ours && to != "solver/problem" {
-			t.Errorf("the judge reaches %s", to)
+	for to := range reached {
+		if to != "solver/verify" && to != "solver/problem" {
+			faults = append(faults, "the judge reaches "+to)
 		}
+	}
+	return faults
+}
+
+func TestArrows(t *testing.T) {
+	all := rooms(t)
+	for _, faults := range [][]string{faultsOfArrows(all), faultsOfTests(all), faultsOfEngine(all), faultsOfJudge(all)} {
+		slices.Sort(faults)
+		for _, f := range faults {
+			t.Error(f)
+		}
+	}
+}
+
+// Each wrong arrow, drawn into the house as it is, is told.
+func TestWrongArrowsAreTold(t *testing.T) {
+	for _, c := range []struct {
+		check       func(map[string]room) []string
+		from, to    string
+		inTests     bool
+		wantMention string
+	}{
+		{faultsOfArrows, "internal/practical", "internal/timeplan", false, "internal/practical imports internal/timeplan"},
+		{faultsOfArrows, "solver", "solver/internal/brute", false, "solver imports solver/internal/brute"},
+		{faultsOfArrows, "internal/other", "internal/practical", false, "room internal/other is not in the table"},
+		{faultsOfTests, "internal/timeplan", "internal/app", true, "a test of internal/timeplan imports internal/app"},
+		{faultsOfEngine, "solver/psplib", "internal/practical", true, "solver/psplib imports plait.example/internal/practical"},
+		{faultsOfJudge, "solver/problem", "solver/internal/lcg", false, "the judge reaches solver/internal/lcg"},
+	} {
+		all := rooms(t)
+		r := all[c.from]
+		if c.inTests {
+			r.tests = append(slices.Clone(r.tests), module+c.to)
+		} else {
+			r.imports = append(slices.Clone(r.imports), module+c.to)
+		}
+		all[c.from] = r
+		if faults := c.check(all); !slices.ContainsFunc(faults, func(f string) bool { return strings.Contains(f, c.wantMention) }) {
+			t.Errorf("%s to %s: not told, only %q", c.from, c.to, faults)
+		}
+	}
+	all := rooms(t)
+	delete(all, "internal/colour")
+	if faults := faultsOfArrows(all); len(faults) == 0 {
+		t.Error("a room that has gone is not told")
 	}
 }
