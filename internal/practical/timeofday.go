@@ -58,9 +58,10 @@ func (t TimeOfDay) Write(hours int) string {
 	return fmt.Sprintf("%d:%02d", (int(t)/60+11)%12+1, int(t)%60)
 }
 
-// MarshalText writes HH:MM, the hours counting on past midnight.
+// MarshalText writes HH:MM, the hours counting on past midnight. It fails on a
+// time before midnight of the first day.
 func (t TimeOfDay) MarshalText() ([]byte, error) {
-	if t < 0 || t > lastMinute {
+	if t < 0 {
 		return nil, fmt.Errorf("%d minutes after midnight is not a time of day", int(t))
 	}
 	return fmt.Appendf(nil, "%02d:%02d", int(t)/60, int(t)%60), nil

@@ -26,6 +26,9 @@ func (j *judge) dishes() {
 		} else {
 			letters[d.Letter] = "the dish " + quoted(d.Name)
 		}
+		if strings.TrimSpace(d.Name) == "" && d.Recipe == "" {
+			j.fault(path+".name", "nothing is written here", "name the dish")
+		}
 		if d.Recipe != "" && !filepath.IsLocal(filepath.FromSlash(d.Recipe)) {
 			j.faultf(path+".recipe", "a file in the practical file's own folder or below it, such as recipes/scones.txt", "%q lies outside the practical file's folder", clip(d.Recipe))
 		}

@@ -7,8 +7,15 @@ import (
 	"strings"
 )
 
-// ownRow are rows that belong to no step: the plan makes them as needed.
-var ownRow = regexp.MustCompile(`^(wash-up|turn-to|clean-down|raw-clean-down|rinse|tasting|rest)(/[A-Za-z0-9._-]+)*$`)
+// ownRow are rows that belong to no step: the plan makes them as needed, some
+// named for what is cleaned or turned on and then numbered.
+var ownRow = regexp.MustCompile(`^(ready|clean-down|tasting)$|^(wash-up|rest|bench|grill|processor|mixer)/[0-9]+$`)
+
+// turned says that a row's name is one of an oven's dial, such as "oven/1".
+func (k Kitchen) turned(row string) bool {
+	cut := strings.LastIndexByte(row, '/')
+	return cut > 0 && slices.ContainsFunc(k.Ovens, func(o Oven) bool { return o.Name == row[:cut] })
+}
 
 // Rows are the names of the rows that dishes and steps give a plan, in the
 // order of the practical: "A3/hands", "A3/put-in", "A3/take-out", "A/serve". A pin
@@ -55,7 +62,7 @@ func (j *judge) pins() {
 }
 
 func (j *judge) row(path, row string, rows []string) {
-	if row == "" || slices.Contains(rows, row) || ownRow.MatchString(row) {
+	if row == "" || slices.Contains(rows, row) || ownRow.MatchString(row) || j.p.Kitchen.turned(row) {
 		return
 	}
 	hint := "a row is named like A3/hands, A3/put-in, A3/take-out, A/serve or wash-up/2"

@@ -78,7 +78,6 @@ var choices = map[string][]int{
 // needed are the texts that must not be empty.
 var needed = map[string]string{
 	"Practical.title":      "give the practical a title",
-	"Dish.name":            "name the dish",
 	"Dish.letter":          "give the dish a letter, A to Z",
 	"Ingredient.raw":       "write the line of the recipe's list",
 	"Oven.name":            "name the oven, such as left oven",

@@ -129,6 +129,9 @@ func (w *writer) value(v reflect.Value, indent int) {
 func (w *writer) flow(v reflect.Value) string {
 	if t, ok := v.Interface().(TimeOfDay); ok {
 		text, err := t.MarshalText()
+		if t > lastMinute {
+			err = fmt.Errorf("%d minutes after midnight is not a time of day", int(t))
+		}
 		w.fail(err)
 		return string(text)
 	}
