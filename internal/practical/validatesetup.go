@@ -6,9 +6,10 @@ import (
 )
 
 // work are verbs of real work, which a set-up step's words may hide after "and".
-var work = strings.Fields(`bake beat blanch blend boil bread brown carve chill chop coat cook core cover cream crimp crush cube cut
- deseed dice drain fillet fold fry garnish glaze grate grill halve hull joint knead mash melt mix peel pipe poach prove puree
- roast roll rub segment shape shred simmer skin slice stir strain toast trim whip whisk zest`)
+// Words that name foods and kit as well (cream, bread, zest) are not among them.
+var work = strings.Fields(`bake beat blanch blend boil carve chill chop coat cook crimp cube cut deseed dice drain fillet fold fry
+ garnish glaze grate grill halve hull joint knead mash melt mix peel pipe poach prove roast roll rub segment shape shred simmer
+ slice stir strain trim whip whisk`)
 
 // setUp judges a step that is to be done before the clock: its verbs, and no oven.
 func (j *judge) setUp(path string, s Step) {
