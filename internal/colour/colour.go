@@ -54,6 +54,14 @@ func Grey(hex string) string {
 	return RGB{l, l, l}.Hex()
 }
 
+// Mix is a with a share of b, 0 to 1, in linear light.
+func Mix(a, b string, share float64) string {
+	ca, _ := Parse(a)
+	cb, _ := Parse(b)
+	mix := func(x, y float64) float64 { return x + (y-x)*share }
+	return RGB{mix(ca.R, cb.R), mix(ca.G, cb.G), mix(ca.B, cb.B)}.Hex()
+}
+
 // linear undoes the transfer curve of sRGB (IEC 61966-2-1); curve applies it.
 func linear(v float64) float64 {
 	if v <= 0.04045 {

@@ -50,9 +50,9 @@ const (
 // The first four differ most.
 var inks = [...]DishInk{
 	{"navy", "#003382", Paper, "#003382", "#F1F1FF", Circle, Pattern{Name: "plain"}},
-	{"amber", "#BD7A01", Dark, "#965F00", "#FEF0E2", Square, Pattern{Name: "line", Width: 0.34}},
-	{"teal", "#257D71", Paper, "#1D776B", "#E6F5F2", Triangle, Pattern{Name: "dots", Width: 0.5, Dash: []float64{0, 1.5}, Round: true}},
-	{"crimson", "#A9003F", Paper, "#A9003F", "#FFECEE", Diamond, Pattern{Name: "bars", Width: 1, Dash: []float64{0.4, 2.4}}},
+	{"amber", "#BD7A01", Dark, "#965F00", "#FEF0E2", Square, Pattern{Name: "line", Width: 0.26}},
+	{"teal", "#257D71", Paper, "#1D776B", "#E6F5F2", Triangle, Pattern{Name: "dots", Width: 0.42, Dash: []float64{0, 1.7}, Round: true}},
+	{"crimson", "#A9003F", Paper, "#A9003F", "#FFECEE", Diamond, Pattern{Name: "bars", Width: 1, Dash: []float64{0.3, 2.6}}},
 	{"plum", "#451D44", Paper, "#451D44", "#FAEFF9", Hexagon, Pattern{Name: "dashes", Width: 0.36, Dash: []float64{1.6, 1.2}}},
 	{"olive", "#646800", Paper, "#646800", "#F5F3E1", Shield, Pattern{Name: "wide line", Width: 0.6}},
 	{"brown", "#6F3313", Paper, "#6F3313", "#FFEFE6", Cross, Pattern{Name: "dash and dot", Width: 0.42, Dash: []float64{2, 1.2, 0, 1.2}, Round: true}},

@@ -5,13 +5,13 @@ import "plait.example/internal/practical"
 // across sets everything that stands side by side: clock times, lanes, words.
 func (f *frame) across() {
 	u := f.u
-	f.clockRight = 46 * u
+	f.clockRight = 50 * u
 	if f.narrow() {
-		f.clockRight = 40 * u
+		f.clockRight = 46 * u
 	}
-	left, right := f.clockRight+14*u, f.width-12*u
+	left, right := f.clockRight+12*u, f.width-10*u
 	if f.withWords() {
-		right = left + min(max(0.44*f.width-left, 200), 640*u)
+		right = left + min(max(0.52*f.width-left, 200), 680*u)
 	}
 	right = left + f.spread(left, right-left)
 	f.plaitRight = right
@@ -21,47 +21,64 @@ func (f *frame) across() {
 	}
 }
 
+// gutter is the edge of an oven's lane that carries its setting.
+const gutter = 16.0
+
 // spread gives the lanes their places from left on, in at most room pixels,
-// and returns how much they take.
+// and returns how much they take. A lane is as wide as its sub-lanes, and wide enough
+// for a tag where food waits in it, as far as there is room.
 func (f *frame) spread(left, room float64) float64 {
 	u := f.u
-	hands := (40*float64(f.hands) + 16) * u
-	gutters, units := 0.0, 0.0
-	for _, l := range f.lanes {
-		switch l.place {
-		case practical.AtHands:
-		case practical.AtOven:
-			gutters += 15 * u
-			fallthrough
-		default:
-			units += float64(l.subs) + 0.7
+	hands := min((40*float64(f.hands)+16)*u, room/3)
+	widths := func(step, ease float64) (all []float64, sum float64) {
+		for _, l := range f.lanes {
+			w := max(step*(float64(l.subs)+0.7), ease*f.leastWidth(l))
+			switch l.place {
+			case practical.AtHands:
+				w = hands
+			case practical.AtOven:
+				w += gutter * u
+			}
+			all, sum = append(all, w), sum+w
 		}
+		return all, sum
 	}
-	if hands > room/3 {
-		hands = room / 3
+	ease, step := 1.0, 9*u
+	for _, sum := widths(step, ease); sum > room && ease > 0.05; _, sum = widths(step, ease) {
+		ease -= 0.1
 	}
-	step := 0.0
-	if units > 0 {
-		step = max(2, min((room-hands-gutters)/units, 34*u))
+	for _, sum := widths(step, ease); sum > room && step > 0.5; _, sum = widths(step, ease) {
+		step *= 0.9
 	}
+	for _, sum := widths(step+0.5, ease); sum <= room && step < 30*u; _, sum = widths(step+0.5, ease) {
+		step += 0.5
+	}
+	all, sum := widths(step, ease)
 	x := left
-	for _, l := range f.lanes {
-		l.left = x
-		switch l.place {
-		case practical.AtHands:
-			x += hands
-		case practical.AtOven:
-			x += 15 * u
-			fallthrough
-		default:
-			x += step * (float64(l.subs) + 0.7)
+	for i, l := range f.lanes {
+		l.left, l.right = x, x+all[i]
+		x = l.right
+		wide := all[i]
+		if l.place == practical.AtOven {
+			wide -= gutter * u
 		}
-		l.right = x
 		for _, p := range l.pieces {
-			p.x = l.subX(p.sub, step)
+			p.x = l.subX(p.sub, wide/(float64(l.subs)+0.7))
 		}
 	}
-	return x - left
+	return sum
+}
+
+// leastWidth is how wide a lane would like to be: its name, or a tag.
+func (f *frame) leastWidth(l *lane) float64 {
+	least := textWidth(l.name, headSize*f.u, true) + 10*f.u
+	for _, p := range l.pieces {
+		if p.wait != nil {
+			wide, _ := f.tagSize(f.tagLines(p))
+			least = max(least, wide+4*f.u)
+		}
+	}
+	return least
 }
 
 // subX is where a sub-lane runs: the first is nearest to the hands.

@@ -40,6 +40,9 @@ func (f *frame) down() {
 	f.wrapRows()
 	rows := f.plan.Rows
 	startAt, finishAt := f.lineBefore(f.plan.Start), f.lineBefore(f.plan.Finish)
+	if startAt > 0 {
+		y = f.clockLine(y, "set-up", false)
+	}
 	for i := range rows {
 		if i == startAt {
 			y = f.clockLine(y, "clock starts "+f.plan.Start.Write(f.plan.Hours), false)
@@ -59,7 +62,7 @@ func (f *frame) down() {
 	f.height = math.Ceil(f.bottom + 36*u)
 	f.ends = make([]float64, len(rows))
 	for i := range rows {
-		f.ends[i] = f.endOf(i)
+		f.ends[i] = max(f.endOf(i), f.rows[i].Top+(rowHeight-3)*u)
 	}
 }
 

@@ -24,15 +24,11 @@ func (f *frame) drawGround(d *Drawing) {
 		d.add(Mark{Path: box(h.left, f.top-pad, h.right, start, 8*u), Fill: unlit})
 	}
 	d.fill(box(h.left, max(f.top-pad, start), h.right, f.foot+pad, 8*u), lit)
-	right := f.plaitRight
-	if f.withWords() {
-		right = f.wordsRight
-	}
 	for _, r := range f.rests() {
 		d.fill(box(6*u, r.Top+1, f.width-6*u, r.Bottom-1, 6*u), restful)
 	}
 	for _, r := range f.rows {
-		d.stroke([]Move{moveTo(f.clockRight+6*u, r.Middle), lineTo(right, r.Middle)}, colour.Hair, 0.6)
+		d.stroke([]Move{moveTo(f.clockRight+6*u, r.Middle), lineTo(f.plaitRight+8*u, r.Middle)}, colour.Hair, 0.6)
 	}
 }
 
@@ -127,18 +123,34 @@ func (f *frame) drawHeads(d *Drawing) {
 func (f *frame) drawLines(d *Drawing) {
 	u := f.u
 	for _, c := range f.clocks {
-		ink := colour.Dark
-		if c.warn {
-			ink = colour.Warning
-		}
 		right := f.width - 12*u
-		n := textWidth(c.text, 12*u, true)
 		if f.withWords() {
-			d.stroke([]Move{moveTo(12*u, c.y), lineTo(f.wordsLeft-8*u, c.y)}, ink, 1.2*u)
-			d.stroke([]Move{moveTo(f.wordsLeft+n+8*u, c.y), lineTo(right, c.y)}, ink, 1.2*u)
-			d.words(c.text, f.wordsLeft, c.y+4.2*u, 12*u, ink, true, Start)
+			n := textWidth(c.text, 12*u, true)
+			d.stroke([]Move{moveTo(8*u, c.y), lineTo(f.wordsLeft-8*u, c.y)}, c.ink(), 1.2*u)
+			d.stroke([]Move{moveTo(f.wordsLeft+n+8*u, c.y), lineTo(right, c.y)}, c.ink(), 1.2*u)
 			continue
 		}
-		d.stroke([]Move{moveTo(12*u, c.y), lineTo(right, c.y)}, ink, 1.2*u)
+		d.stroke([]Move{moveTo(8*u, c.y), lineTo(right, c.y)}, c.ink(), 1.2*u)
 	}
+}
+
+// drawLineWords says what the lines are: beside the plait where there is room, else on it.
+func (f *frame) drawLineWords(d *Drawing) {
+	u := f.u
+	for _, c := range f.clocks {
+		x := f.wordsLeft
+		if !f.withWords() {
+			x = 8 * u
+			n := textWidth(c.text, 12*u, true)
+			d.fill(box(0, c.y-8*u, x+n+6*u, c.y+8*u, 0), ground)
+		}
+		d.words(c.text, x, c.y+4.2*u, 12*u, c.ink(), true, Start)
+	}
+}
+
+func (c clockLine) ink() string {
+	if c.warn {
+		return colour.Warning
+	}
+	return colour.Dark
 }

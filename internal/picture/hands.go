@@ -15,12 +15,12 @@ func (f *frame) drawHands(d *Drawing) {
 			continue
 		}
 		ink := f.ink(r.Dish)
-		fill := ink.Tint
+		fill, edge := ink.Tint, colour.Mix(colour.Paper, ink.Line, 0.38)
 		if r.Dish == "" {
-			fill = "#FFFFFF"
+			fill, edge = colour.Paper, colour.Hair
 		}
 		x := f.handsX(i)
-		d.add(Mark{Path: box(x-half, f.rows[i].Top+1, x+half, max(f.ends[i], f.rows[i].Top+20)-1, 7*f.u), Fill: fill})
+		d.add(Mark{Path: box(x-half, f.rows[i].Top+1, x+half, max(f.ends[i], f.rows[i].Top+20)-1, 7*f.u), Fill: fill, Stroke: edge, Line: 0.8 * f.u})
 	}
 }
 

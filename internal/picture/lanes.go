@@ -55,6 +55,9 @@ func (f *frame) choosePieces() {
 		if !drawable(t, len(rows)) {
 			continue
 		}
+		if slices.ContainsFunc(f.pieces, func(p *piece) bool { return same(p.thread, t) }) {
+			continue
+		}
 		p := &piece{thread: t, from: f.end[t.From], to: forever}
 		if t.To >= 0 {
 			p.to = max(p.from, f.at[t.To])
@@ -87,12 +90,19 @@ func (f *frame) choosePieces() {
 	})
 }
 
+// same says whether two threads are one line on the page: components of a dish
+// that go the same way together.
+func same(a, b timeplan.Thread) bool {
+	a.Component, b.Component = "", ""
+	return a == b
+}
+
 // lineOf is a strand's width: thinner where food only stands ready.
 func (f *frame) lineOf(p *piece) float64 {
 	if p.wait == nil && p.lane != nil && p.thread.To >= 0 {
-		return 3.4 * f.u
+		return 4 * f.u
 	}
-	return 5 * f.u
+	return 5.6 * f.u
 }
 
 // drawable says whether a thread's rows are there and in order.

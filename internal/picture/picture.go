@@ -34,6 +34,7 @@ func Draw(p *timeplan.Plan, o Options) *Drawing {
 	f.drawHeads(d)
 	f.drawLines(d)
 	f.drawStrands(d)
+	f.drawLineWords(d)
 	f.drawNodes(d)
 	f.drawTags(d)
 	f.drawClashes(d)

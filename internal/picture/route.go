@@ -34,7 +34,7 @@ func (f *frame) route() {
 
 // half is half the gap between the strand that leaves at a time and the one
 // that comes at the same time; slant is how far a strand falls on its way across.
-func (f *frame) half() float64  { return 3.6 * f.u }
+func (f *frame) half() float64  { return 4.4 * f.u }
 func (f *frame) slant() float64 { return 1.6 * f.u }
 
 // there is a way out to a lane at x and back.

@@ -14,7 +14,7 @@ func Outline(s colour.Shape, x, y, r float64) []Move {
 		a := r * 0.92
 		return box(x-a, y-a, x+a, y+a, r*0.18)
 	case colour.Triangle:
-		return polygon(x, y, r, 0, -1.32, 1.3, 0.86, -1.3, 0.86)
+		return polygon(x, y, r, 0, -1.36, 1.38, 0.92, -1.38, 0.92)
 	case colour.Diamond:
 		return polygon(x, y, r, 0, -1.24, 1.24, 0, 0, 1.24, -1.24, 0)
 	case colour.Hexagon:
@@ -39,7 +39,7 @@ func Outline(s colour.Shape, x, y, r float64) []Move {
 func Drop(s colour.Shape) float64 {
 	switch s {
 	case colour.Triangle:
-		return 0.22
+		return 0.26
 	case colour.Shield:
 		return -0.1
 	case colour.Dome:
@@ -66,9 +66,8 @@ func (f *frame) badge(d *Drawing, ink colour.DishInk, letter string, x, y, r flo
 	d.add(Mark{Path: shape, Fill: ink.Line, Stroke: colour.Paper, Line: 1.6 * f.u})
 	letter = clip(letter, 2)
 	size := r * 1.3
-	switch {
-	case ink.Shape == colour.Triangle || ink.Shape == colour.Cross:
-		size = r * 1.12
+	if ink.Shape == colour.Triangle || ink.Shape == colour.Cross {
+		size = r * 1.2
 	}
 	if n := textWidth(letter, size, true); n > r*1.5 {
 		size *= r * 1.5 / n
@@ -76,7 +75,7 @@ func (f *frame) badge(d *Drawing, ink colour.DishInk, letter string, x, y, r flo
 	d.words(letter, x, y+Drop(ink.Shape)*r+size*0.345, size, ink.On, true, Middle)
 }
 
-// starlike is kept out of the dishes' shapes: the sign of a clash.
+// warningSign is an octagon with an exclamation mark, unlike any dish's mark.
 func warningSign(d *Drawing, x, y, r float64) {
 	var corners []float64
 	for i := range 8 {

@@ -24,12 +24,11 @@ func (f *frame) drawStrands(d *Drawing) {
 			p, way = f.pieces[c.a], c.wayA
 		}
 		from := max(0, way-reaches[i])
-		path := p.route.flat.part(from, way+reaches[i])
-		if len(path) == 0 {
-			continue
-		}
-		d.stroke(path, f.groundAt(c.at), p.line+3.2*f.u)
-		f.strand(d, p, path, from)
+		// The strand is drawn a little farther than the gap beside it, so that
+		// no seam shows.
+		d.stroke(p.route.flat.part(from, way+reaches[i]), f.groundAt(c.at), p.line+3*f.u)
+		from = max(0, from-1.5*f.u)
+		f.strand(d, p, p.route.flat.part(from, way+reaches[i]+1.5*f.u), from)
 	}
 	d.close()
 }

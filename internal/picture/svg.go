@@ -25,7 +25,7 @@ func (d *Drawing) SVG(o Options) []byte {
 	if s := plainID(o.ID); s != "" {
 		id += "-" + s
 	}
-	fmt.Fprintf(&w.b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" width="%s" height="%s" role="img" aria-labelledby="%s-title %s-desc" font-family="%s" fill="none">`+"\n",
+	fmt.Fprintf(&w.b, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" width="%s" height="%s" role="img" aria-labelledby="%s-title %s-desc" font-family="%s" fill="none" stroke-linejoin="round">`+"\n",
 		short(d.Width), short(d.Height), short(d.Width), short(d.Height), id, id, fontFamily)
 	fmt.Fprintf(&w.b, "<title id=\"%s-title\">%s</title>\n<desc id=\"%s-desc\">%s</desc>\n", id, escape(d.Title), id, escape(d.Desc))
 	for _, m := range d.Marks {
@@ -80,7 +80,6 @@ func (w *svg) shape(m Mark) {
 	if m.Stroke != "" {
 		w.paint("stroke", m.Stroke)
 		w.attribute("stroke-width", short(m.Line))
-		w.attribute("stroke-linejoin", "round")
 	}
 	if len(m.Dash) > 0 {
 		parts := make([]string, len(m.Dash))

@@ -15,32 +15,38 @@ func (f *frame) drawTags(d *Drawing) {
 			continue
 		}
 		lines := f.tagLines(p)
-		size := 10.5 * f.u
-		wide := 0.0
-		for i, s := range lines {
-			wide = max(wide, textWidth(s, size, i == 0))
-		}
-		wide += 9 * f.u
-		tall := (float64(len(lines))*12 + 5) * f.u
+		wide, tall := f.tagSize(lines)
 		at := f.tagPlace(p, wide, tall, taken)
 		taken = append(taken, at)
 		ink := f.ink(p.thread.Dish)
 		d.open("wait", "", f.pieceWords(p))
 		d.add(Mark{Path: box(at.left, at.top, at.right, at.bottom, 4*f.u), Fill: colour.Paper, Stroke: ink.Line, Line: 1.2 * f.u})
 		for i, s := range lines {
-			d.words(s, (at.left+at.right)/2, at.top+(float64(i)*12+12)*f.u, size, ink.Text, i == 0, Middle)
+			d.words(s, (at.left+at.right)/2, at.top+(float64(i)*12+12)*f.u, tagText*f.u, ink.Text, s == f.clock(p.wait.Until) || i == 0 && len(s) > 5, Middle)
 		}
 		d.close()
 	}
 }
 
-// tagLines is what a tag says.
-func (f *frame) tagLines(p *piece) []string {
-	until := p.wait.Until.Write(f.plan.Hours)
-	if !f.narrow() {
-		until = "until " + until
+const tagText = 10.5
+
+// tagSize is how large a tag is.
+func (f *frame) tagSize(lines []string) (wide, tall float64) {
+	for _, s := range lines {
+		wide = max(wide, textWidth(s, tagText*f.u, true))
 	}
-	lines := []string{until, shortMinutes(int(p.wait.Until - p.wait.From))}
+	return wide + 9*f.u, (float64(len(lines))*12 + 5) * f.u
+}
+
+func (f *frame) clock(t practical.TimeOfDay) string { return t.Write(f.plan.Hours) }
+
+// tagLines is what a tag says. Where there is little room the word "until" has a line of its own.
+func (f *frame) tagLines(p *piece) []string {
+	lines := []string{"until " + f.clock(p.wait.Until)}
+	if f.narrow() {
+		lines = []string{"until", f.clock(p.wait.Until)}
+	}
+	lines = append(lines, shortMinutes(int(p.wait.Until-p.wait.From)))
 	switch p.wait.Attention {
 	case practical.Look:
 		if p.wait.Every > 0 && !f.narrow() {
@@ -55,13 +61,21 @@ func (f *frame) tagLines(p *piece) []string {
 // tagPlace finds the place along a strand where a tag covers least, the
 // earliest of those that are as good.
 func (f *frame) tagPlace(p *piece, wide, tall float64, taken []box4) box4 {
-	left := max(f.clockRight+4*f.u, min(p.x-wide/2, f.plaitRight-wide))
+	h := f.handsLane()
+	least, most := f.clockRight+4*f.u, h.left+4*f.u-wide
+	if p.lane.rightOfHands() {
+		least, most = h.right-4*f.u, f.plaitRight-wide
+		if p.lane.place == practical.AtOven {
+			most = p.lane.right - gutter*f.u - wide
+		}
+	}
+	left := min(max(p.x-wide/2, least), max(most, least))
 	from, to := p.route.top+2*f.u, p.route.bottom-tall-2*f.u
 	if to < from {
 		from = (p.route.top + p.route.bottom - tall) / 2
 		to = from
 	}
-	best, least := box4{}, math.Inf(1)
+	best, lowest := box4{}, math.Inf(1)
 	for y := from; y <= to+0.01; y += 3 * f.u {
 		b := box4{left, y, left + wide, y + tall}
 		cost := 0.0
@@ -73,9 +87,9 @@ func (f *frame) tagPlace(p *piece, wide, tall float64, taken []box4) box4 {
 				cost += covers(b, &q.route.flat)
 			}
 		}
-		cost += (y - from) * 0.02
-		if cost < least-1e-6 {
-			best, least = b, cost
+		cost += (y - from) * 0.1 / f.u
+		if cost < lowest-1e-6 {
+			best, lowest = b, cost
 		}
 	}
 	return best
