@@ -90,8 +90,10 @@ func (j *judge) usesOf(r int) []occupied {
 func (j *judge) occupy(k int, uses []problem.Use, c turn) {
 	for _, u := range uses {
 		if c.worked > c.begun {
-			j.work = append(j.work, occupied{u.Resource, u.Amount, c.begun, c.worked, -1,
-				"the change of " + stateName(j.p, k) + " to " + levelName(j.p, k, c.level)})
+			j.work = append(j.work, occupied{
+				u.Resource, u.Amount, c.begun, c.worked, -1,
+				"the change of " + stateName(j.p, k) + " to " + levelName(j.p, k, c.level),
+			})
 		}
 	}
 }
