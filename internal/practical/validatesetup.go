@@ -11,25 +11,39 @@ var work = strings.Fields(`bake beat blanch blend boil carve chill chop coat coo
  garnish glaze grate grill halve hull joint knead mash melt mix peel pipe poach prove roast roll rub segment shape shred simmer
  slice stir strain trim whip whisk`)
 
+// lighting are the verbs of turning an oven on, allowed where the rules allow that.
+var lighting = []string{"heat", "light", "preheat", "pre-heat", "switch", "turn"}
+
+// NotInSetUp is the first verb of a step's text that the rules do not allow
+// in set-up, "" when they allow the whole step. The words judged are those that
+// begin a clause: the first of all must be allowed, later ones must not be
+// verbs of work.
+func (r Rules) NotInSetUp(text string) string {
+	allowed := func(verb string) bool {
+		return slices.Contains(r.SetUpVerbs, verb) || r.OvenInSetUp && slices.Contains(lighting, verb)
+	}
+	for i, verb := range verbsOf(text) {
+		if !allowed(verb) && (i == 0 || slices.Contains(work, verb)) {
+			return verb
+		}
+	}
+	return ""
+}
+
 // setUp judges a step that is to be done before the clock: its verbs, and no oven.
 func (j *judge) setUp(path string, s Step) {
-	allowed := j.p.Rules.SetUpVerbs
-	hint := "allowed in set-up: " + strings.Join(allowed, ", ")
-	if len(allowed) == 0 {
+	hint := "allowed in set-up: " + strings.Join(j.p.Rules.SetUpVerbs, ", ")
+	switch {
+	case len(j.p.Rules.SetUpVerbs) == 0:
 		hint = "rules.set-up-verbs allows nothing"
+	case j.p.Rules.OvenInSetUp:
+		hint += ", and turning the oven on"
 	}
 	if s.Wait != nil && s.Wait.Place == AtOven {
 		j.fault(path+".wait.place", "a set-up step does not use the oven", "do it after the start; "+hint)
 	}
-	verbs := verbsOf(s.Text)
-	if len(verbs) > 0 && !slices.Contains(allowed, verbs[0]) {
-		j.faultf(path+".text", hint, "%q is not allowed in set-up", verbs[0])
-		return
-	}
-	for _, v := range verbs {
-		if slices.Contains(work, v) && !slices.Contains(allowed, v) {
-			j.faultf(path+".text", hint, "%q is not allowed in set-up", v)
-		}
+	if verb := j.p.Rules.NotInSetUp(s.Text); verb != "" {
+		j.faultf(path+".text", hint, "%q is not allowed in set-up", verb)
 	}
 }
 
