@@ -29,14 +29,14 @@ func (m *model) resource(r int) {
 		if from < until && c.Left < res.Capacity {
 			table = append(table, lcg.Task{
 				Start: lcg.Constant(from), End: lcg.Constant(until),
-				Amount: res.Capacity - c.Left, Present: lcg.True,
+				Amount: res.Capacity - c.Left, Present: lcg.True, Least: until - from,
 			})
 		}
 	}
 	if total(table) <= res.Capacity {
 		return
 	}
-	m.e.AddCumulative(table, res.Capacity)
+	m.e.AddCumulative(table, res.Capacity, 2*total(table) > res.Capacity*len(table))
 	m.pairs(tasks, res.Capacity)
 }
 
@@ -61,7 +61,7 @@ func (m *model) tasks(r int) []task {
 		}
 		for _, n := range m.needs[k] {
 			if n.works != lcg.True.Not() {
-				out = append(out, task{lcg.Task{Start: n.change, End: n.worked, Amount: amount, Present: n.works}, -1, n.leastWork})
+				out = append(out, task{lcg.Task{Start: n.change, End: n.worked, Amount: amount, Present: n.works, Least: n.leastWork}, -1, n.leastWork})
 			}
 		}
 	}
@@ -91,7 +91,7 @@ func (m *model) usesOf(i, r int) []task {
 		if len(byAmount[amount]) < len(a.Modes) {
 			present = m.some(byAmount[amount]...)
 		}
-		out = append(out, task{lcg.Task{Start: m.start[i], End: m.end[i], Amount: amount, Present: present}, i, a.MinDuration})
+		out = append(out, task{lcg.Task{Start: m.start[i], End: m.end[i], Amount: amount, Present: present, Least: a.MinDuration}, i, a.MinDuration})
 	}
 	return out
 }

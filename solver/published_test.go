@@ -11,6 +11,7 @@ import (
 	"plait.example/solver"
 	"plait.example/solver/problem"
 	"plait.example/solver/psplib"
+	"plait.example/solver/verify"
 )
 
 // published are the instances of psplib/testdata with their published optima;
@@ -58,9 +59,13 @@ func read(t testing.TB, file string) *problem.Problem {
 func TestPublishedOptima(t *testing.T) {
 	for _, in := range instances(t) {
 		t.Run(in.file, func(t *testing.T) {
-			r, err := solver.Solve(context.Background(), read(t, in.file), solver.Options{Seed: 1})
+			p := read(t, in.file)
+			r, err := solver.Solve(context.Background(), p, solver.Options{Seed: 1})
 			if err != nil {
 				t.Fatal(err)
+			}
+			if breaches := verify.Check(p, r.Solution); in.feasible && len(breaches) > 0 {
+				t.Errorf("the judge refuses the schedule: %v", breaches)
 			}
 			if !in.feasible {
 				if r.Status != solver.Infeasible {

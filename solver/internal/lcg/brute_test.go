@@ -43,7 +43,7 @@ func (m *model) post(e *Engine) {
 		e.AddDifference(d.x, d.c, d.y, d.when)
 	}
 	for _, t := range m.tables {
-		e.AddCumulative(t.tasks, t.capacity)
+		e.AddCumulative(t.tasks, t.capacity, t.energy)
 	}
 	for _, s := range m.sums {
 		e.AddLinear(s.parts, s.limit)
@@ -176,9 +176,13 @@ func randomModel(r *rand.Rand) *model {
 		t := table{capacity: 1 + r.IntN(3), energy: r.IntN(2) == 0}
 		for range 2 + r.IntN(4) {
 			k := Task{Start: term(), Amount: 1 + r.IntN(2), Present: boolean()}
-			k.End = k.Start.Plus(1 + r.IntN(4))
+			k.Least = 1 + r.IntN(4)
+			k.End = k.Start.Plus(k.Least)
 			if r.IntN(3) == 0 {
 				k.End = term()
+				if k.Least = r.IntN(3); k.Least > 0 {
+					m.differs = append(m.differs, differ{k.Start, k.End, k.Least, True})
+				}
 			}
 			t.tasks = append(t.tasks, k)
 		}
@@ -221,7 +225,7 @@ func anyOpen(e *Engine, r *rand.Rand) func() (Lit, bool) {
 // forbid any solution.
 func TestAgainstEnumeration(t *testing.T) {
 	found, refuted, learnt := 0, 0, 0
-	for seed := range uint64(4000) {
+	for seed := range uint64(8000) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		m := randomModel(r)
 		solutions := m.all()

@@ -6,6 +6,7 @@ type Task struct {
 	Start, End Term
 	Amount     int
 	Present    Lit
+	Least      int // the caller's promise: End >= Start + Least; may be 0
 }
 
 // cumulative is the time-table propagator of a resource of constant capacity;
@@ -23,6 +24,7 @@ type cumulative struct {
 	byEnd    []int32 // tasks in order of earliest end
 	lst, ect []int32
 	profile  []segment
+	before   []int64 // by segment: energy before it, see energy.go
 	cover    []coverTask
 }
 
@@ -33,8 +35,9 @@ type segment struct {
 }
 
 // AddCumulative demands that at every moment the amounts in use sum to at
-// most the capacity.
-func (e *Engine) AddCumulative(tasks []Task, capacity int) {
+// most the capacity. If energetic, windows of time are looked at as well, which
+// is dear and strong.
+func (e *Engine) AddCumulative(tasks []Task, capacity int, energetic bool) {
 	e.backTo(0)
 	c := &cumulative{capacity: capacity, tasks: tasks}
 	c.lst = make([]int32, len(tasks))
@@ -50,6 +53,9 @@ func (e *Engine) AddCumulative(tasks []Task, capacity int) {
 		sides = append(sides, t.Present.Side)
 	}
 	c.id = e.addPropagator(c, middling, sides)
+	if energetic {
+		e.addEnergy(c, sides)
+	}
 }
 
 // run builds the profile, then filters every task against it.
