@@ -20,27 +20,38 @@ import (
 // below; never outside its folder). Every fault of all of them comes back
 // together as practical.Faults, each with its file and line.
 func (a *App) ReadFile(name string) (*practical.Practical, error) {
+	file, err := os.Open(name)
+	if err != nil {
+		return nil, practical.Faults{cannotRead(name, err)}
+	}
+	data, err := readLimited(file)
+	if err != nil {
+		return nil, practical.Faults{cannotRead(name, err)}
+	}
 	folder, err := os.OpenRoot(filepath.Dir(name))
 	if err != nil {
 		return nil, practical.Faults{cannotRead(name, err)}
 	}
-	p, err := a.ReadFS(folder.FS(), filepath.Base(name))
-	var faults practical.Faults
-	if errors.As(err, &faults) {
-		for i := range faults {
-			faults[i].File = filepath.Join(filepath.Dir(name), filepath.FromSlash(faults[i].File))
-		}
+	p, faults := a.read(folder.FS(), filepath.Base(name), data)
+	for i := range faults {
+		faults[i].File = filepath.Join(filepath.Dir(name), filepath.FromSlash(faults[i].File))
 	}
-	return p, errors.Join(err, folder.Close())
+	return p, errors.Join(faults.OrNil(), folder.Close())
 }
 
 // ReadFS is ReadFile within a file system, whose root is the folder that recipe
 // files cannot be outside of.
 func (a *App) ReadFS(fsys fs.FS, name string) (*practical.Practical, error) {
-	data, err := readLimited(fsys, name)
+	data, err := readIn(fsys, name)
 	if err != nil {
 		return nil, practical.Faults{cannotRead(name, err)}
 	}
+	p, faults := a.read(fsys, name, data)
+	return p, faults.OrNil()
+}
+
+// read reads a practical file's text; name is from the root of fsys.
+func (a *App) read(fsys fs.FS, name string, data []byte) (*practical.Practical, practical.Faults) {
 	read := practical.Read(name, data)
 	if read.Practical == nil {
 		return nil, read.Faults
@@ -71,7 +82,7 @@ func (a *App) readRecipe(fsys fs.FS, name string, in *practical.Reading, i int) 
 		return nil, nil
 	}
 	file := path.Join(path.Dir(name), filepath.ToSlash(dish.Recipe))
-	data, err := readLimited(fsys, file)
+	data, err := readIn(fsys, file)
 	if err != nil {
 		f := cannotRead("", err)
 		f.Field, f.Message = field, fmt.Sprintf("%q: %s", dish.Recipe, f.Message)
@@ -173,11 +184,16 @@ func (a *App) Export(ctx context.Context, id string) (Document, error) {
 	return Document{Name: fileName(r.Practical.Title) + ".yaml", MediaType: "application/yaml", Data: data}, nil
 }
 
-func readLimited(fsys fs.FS, name string) ([]byte, error) {
+func readIn(fsys fs.FS, name string) ([]byte, error) {
 	f, err := fsys.Open(name)
 	if err != nil {
 		return nil, err
 	}
+	return readLimited(f)
+}
+
+// readLimited reads and closes a file.
+func readLimited(f io.ReadCloser) ([]byte, error) {
 	data, err := io.ReadAll(io.LimitReader(f, mostText+1))
 	if err = errors.Join(err, f.Close()); err != nil {
 		return nil, err

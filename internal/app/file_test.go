@@ -104,6 +104,18 @@ func TestReadFileLinkOutside(t *testing.T) {
 	}
 }
 
+// The practical file itself may be a link.
+func TestReadFileThroughALink(t *testing.T) {
+	dir := folder(t, map[string]string{"p.yaml": strings.ReplaceAll(twoDishes, "recipes/scones.txt", "scones.txt")})
+	other := folder(t, map[string]string{"scones.txt": scones})
+	if err := os.Symlink(filepath.Join(dir, "p.yaml"), filepath.Join(other, "link.yaml")); err != nil {
+		t.Fatal(err)
+	}
+	if p, err := new(app.App).ReadFile(filepath.Join(other, "link.yaml")); err != nil || p.Title != "Baking" {
+		t.Errorf("got %v, %v", p, err)
+	}
+}
+
 func TestExportImport(t *testing.T) {
 	a := mustApp(t)
 	r := mustNew(t, a)
