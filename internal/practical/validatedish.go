@@ -72,7 +72,7 @@ func (j *judge) step(path string, s Step) {
 			}
 		}
 		if has := j.p.Kitchen.Count(kit); slices.Contains(kits(), kit) && has < want {
-			j.faultf(at, fmt.Sprintf("%s says what there is", kit.field()), "the step uses %s, but the kitchen has %s", number(want, string(kit)), number(has, string(kit)))
+			j.faultf(at, fmt.Sprintf("change %s, or do it another way", kit.field()), "the step uses %s, but the kitchen has %s", number(want, string(kit)), number(has, string(kit)))
 		}
 	}
 	if s.Wait != nil {
@@ -85,7 +85,7 @@ func (j *judge) step(path string, s Step) {
 	j.length(path, s)
 }
 
-// number says how many of a thing, as "no ring", "1 ring", "2 of ring".
+// number says how many of a thing, as "no ring", "1 ring", "2 × ring".
 func number(n int, thing string) string {
 	switch n {
 	case 0:
@@ -93,7 +93,7 @@ func number(n int, thing string) string {
 	case 1:
 		return "1 " + thing
 	default:
-		return fmt.Sprintf("%d of %s", n, thing)
+		return fmt.Sprintf("%d × %s", n, thing)
 	}
 }
 
@@ -104,7 +104,7 @@ func (j *judge) length(path string, s Step) {
 		return // the clock is at fault
 	}
 	stage := "the clock has"
-	if s.SetUp {
+	if s.SetUp && j.p.Clock.SetUp <= j.p.Clock.Start {
 		has, stage = int(j.p.Clock.Start-j.p.SetUpFrom()), "set-up has"
 	}
 	takes := s.Hands.Low
@@ -117,20 +117,23 @@ func (j *judge) length(path string, s Step) {
 }
 
 var (
-	celsiusForm = regexp.MustCompile(`(?i)(fan\s*)?\b(\d{2,3})\s*(?:°|º|degrees?)?\s*C\b(\s*\(?fan)?`)
-	setForm     = regexp.MustCompile(`(?i)core|probe|inside|oil|syrup|sugar`)
+	celsiusForm = regexp.MustCompile(`(?i)\b(\d{3})\s*(?:°|º|degrees?)?\s*C\b`)
+	fanBefore   = regexp.MustCompile(`(?i)fan(?: oven)?[:\s]*$`)
+	fanAfter    = regexp.MustCompile(`(?i)^\s*\(?\s*fan\b\s*[^\d\s]`)
+	notAnOven   = regexp.MustCompile(`(?i)\b(core|probe|inside|oil|syrup|sugar)\b`)
 )
 
 // twoTemperatures says when the words of a step that waits in the oven name two
 // temperatures: a wait has one. Fan figures and core temperatures do not count.
 func (j *judge) twoTemperatures(path string, s Step) {
-	if s.Wait.Place != AtOven || setForm.MatchString(s.Text) {
+	if s.Wait.Place != AtOven || notAnOven.MatchString(s.Text) {
 		return
 	}
 	var found []string
-	for _, m := range celsiusForm.FindAllStringSubmatch(s.Text, -1) {
-		if m[1] == "" && m[3] == "" && len(m[2]) == 3 && !slices.Contains(found, m[2]) {
-			found = append(found, m[2])
+	for _, m := range celsiusForm.FindAllStringSubmatchIndex(s.Text, -1) {
+		figure := s.Text[m[2]:m[3]]
+		if !fanBefore.MatchString(s.Text[:m[0]]) && !fanAfter.MatchString(s.Text[m[1]:]+" .") && !slices.Contains(found, figure) {
+			found = append(found, figure)
 		}
 	}
 	if len(found) > 1 {

@@ -66,7 +66,7 @@ func (j *judge) kitchen() {
 			j.faultf(path+".until", fmt.Sprintf("a time after %v", t.From), "it is taken from %v until %v", t.From, t.Until)
 		}
 		if has := k.Count(t.Kit); slices.Contains(kits(), t.Kit) && t.Number > has {
-			j.faultf(path+".number", fmt.Sprintf("%s says %d", t.Kit.field(), has), "%d of %s are taken, but the kitchen has %d", t.Number, t.Kit, has)
+			j.faultf(path+".number", fmt.Sprintf("change %s, or take fewer", t.Kit.field()), "%s taken, but the kitchen has %s", number(t.Number, string(t.Kit)), number(has, string(t.Kit)))
 		}
 	}
 	j.gasTable(k.GasTable)

@@ -1,6 +1,10 @@
 package practical
 
-import "fmt"
+import (
+	"fmt"
+	"reflect"
+	"slices"
+)
 
 // hottest and coolest are what an oven can be asked for, in degrees Celsius without fan.
 const coolest, hottest = 50, 300
@@ -10,12 +14,14 @@ func (j *judge) wait(path string, w Wait) {
 	if w.Most > 0 && w.Least > w.Most {
 		j.faultf(path+".most", fmt.Sprintf("%d or more, or 0 for no most", w.Least), "the least of %d minutes is more than the most of %d", w.Least, w.Most)
 	}
-	if w.Place == AtHands || w.Place == Served {
-		j.faultf(path+".place", "where the food stands meanwhile, such as side, fridge, hob or oven", "food does not wait at %q", w.Place)
-	}
 	j.attention(path, w)
-	j.heat(path, w)
-	j.room(path, w)
+	switch {
+	case w.Place == AtHands || w.Place == Served:
+		j.faultf(path+".place", "where the food stands meanwhile, such as side, fridge, hob or oven", "food does not wait at %q", w.Place)
+	case slices.Contains(words[reflect.TypeFor[Place]()], string(w.Place)):
+		j.heat(path, w)
+		j.room(path, w)
+	}
 }
 
 func (j *judge) attention(path string, w Wait) {
@@ -64,7 +70,7 @@ func (j *judge) room(path string, w Wait) {
 	}
 	if k.Count(kit) == 0 {
 		missing := map[Kit]string{Ring: "rings", OvenShelf: "oven", GrillPan: "grill", Microwave: "microwave", FridgeKit: "fridge shelf", FreezerKit: "freezer shelf"}[kit]
-		j.faultf(path+".place", fmt.Sprintf("%s says what there is", kit.field()), "the kitchen has no %s", missing)
+		j.faultf(path+".place", fmt.Sprintf("change %s, or let the food wait elsewhere", kit.field()), "the kitchen has no %s", missing)
 		return
 	}
 	has, of := k.Count(kit), string(w.Place)
