@@ -6,5 +6,5 @@ import "embed"
 
 // Files are the practical files, by name, and the folder of recipes that they name.
 //
-//go:embed *.yaml
+//go:embed *.yaml recipes
 var Files embed.FS

@@ -2,6 +2,7 @@ package app_test
 
 import (
 	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -9,6 +10,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"plait.example/examples"
 	"plait.example/internal/app"
 	"plait.example/internal/practical"
 )
@@ -113,6 +115,24 @@ func TestReadFileThroughALink(t *testing.T) {
 	}
 	if p, err := new(app.App).ReadFile(filepath.Join(other, "link.yaml")); err != nil || p.Title != "Baking" {
 		t.Errorf("got %v, %v", p, err)
+	}
+}
+
+// The examples as they are embedded, recipes too.
+func TestReadExamples(t *testing.T) {
+	names, err := fs.Glob(examples.Files, "*.yaml")
+	if err != nil || len(names) < 4 {
+		t.Fatalf("examples %v, %v", names, err)
+	}
+	for _, name := range names {
+		p, err := new(app.App).ReadFS(examples.Files, name)
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		if faults := p.Ready(); len(faults) > 0 {
+			t.Errorf("%s: %v", name, faults)
+		}
 	}
 }
 
