@@ -22,7 +22,7 @@ func (f *frame) across() {
 }
 
 // gutter is the edge of an oven's lane that carries its setting.
-const gutter = 16.0
+const gutter = 19.0
 
 // spread gives the lanes their places from left on, in at most room pixels,
 // and returns how much they take. A lane is as wide as its sub-lanes, and wide enough

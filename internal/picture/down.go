@@ -2,6 +2,7 @@ package picture
 
 import (
 	"math"
+	"strings"
 
 	"plait.example/internal/colour"
 	"plait.example/internal/practical"
@@ -41,7 +42,7 @@ func (f *frame) down() {
 	rows := f.plan.Rows
 	startAt, finishAt := f.lineBefore(f.plan.Start), f.lineBefore(f.plan.Finish)
 	if startAt > 0 {
-		y = f.clockLine(y, "set-up", false)
+		y = f.clockLine(y, "set-up from "+f.plan.SetUp.Write(f.plan.Hours), false)
 	}
 	for i := range rows {
 		if i == startAt {
@@ -105,7 +106,7 @@ func (f *frame) finishWords() string {
 // wrapRows breaks the rows' words into lines.
 func (f *frame) wrapRows() {
 	n := len(f.plan.Rows)
-	f.lines, f.small = make([][]string, n), make([][]string, n)
+	f.lines = make([][]string, n)
 	if !f.withWords() {
 		return
 	}
@@ -115,9 +116,12 @@ func (f *frame) wrapRows() {
 	}
 }
 
-// rowWords is what a row says: its text, and its setting where the text does not name it.
+// rowWords is what a row says: its text, and its setting where the text names no temperature.
 func rowWords(r timeplan.Row) string {
-	return r.Text
+	if r.Setting == "" || strings.Contains(r.Text, "°C") {
+		return r.Text
+	}
+	return strings.TrimRight(r.Text, ". ") + " (" + r.Setting + ")"
 }
 
 // rowHeight is the height of row i.

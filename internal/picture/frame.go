@@ -28,7 +28,6 @@ type frame struct {
 	rows    []RowBox
 	ends    []float64 // where each row's work ends
 	lines   [][]string
-	small   [][]string // what is said below a row's words
 	clocks  []clockLine
 	columns []int // of each row, in the hands' lane
 	hands   int   // how many columns the hands' lane has
@@ -36,7 +35,6 @@ type frame struct {
 	lanes  []*lane
 	pieces []*piece
 	dish   map[string]int
-	used   []box4 // what the tags must not cover
 }
 
 // box4 is a rectangle on the sheet.
@@ -52,14 +50,13 @@ func (a box4) overlap(b box4) float64 {
 }
 
 const (
-	rowHeight   = 30.0 // least height of a row: a line of words, and room for two strands to pass between two marks
-	markDrop    = 14.0 // from a row's top to its mark
-	lineHeight  = 17.0
-	wordSize    = 13.5
-	smallSize   = 11.5
-	smallHeight = 14.5
-	wordsFrom   = 560 // least width with the rows' words
-	ground      = colour.Paper
+	rowHeight  = 30.0 // least height of a row: a line of words, and room for two strands to pass between two marks
+	markDrop   = 14.0 // from a row's top to its mark
+	lineHeight = 17.0
+	wordSize   = 13.5
+	smallSize  = 11.5
+	wordsFrom  = 560 // least width with the rows' words
+	ground     = colour.Paper
 )
 
 func newFrame(p *timeplan.Plan, o Options) *frame {

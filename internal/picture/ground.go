@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"math"
 	"strings"
 
 	"plait.example/internal/colour"
@@ -68,7 +69,7 @@ func (f *frame) drawOvens(d *Drawing) {
 			d.fill([]Move{moveTo(right-3*f.u, turned), lineTo(right, turned), lineTo(right, hot), lineTo(left, hot), closed}, ramp)
 			d.stroke([]Move{moveTo(right-3*f.u, turned), lineTo(left, hot)}, warmEdge, 1*f.u, 1.5*f.u, 2.5*f.u)
 		}
-		d.fill(box(left, hot, right, until, 0), warmth)
+		d.fill(box(left, hot, right, until, 0), f.warmth())
 		d.stroke([]Move{moveTo(right, turned), lineTo(right, until)}, warmEdge, 1.6*f.u)
 		d.stroke([]Move{moveTo(left, hot), lineTo(right, hot)}, warmEdge, 1*f.u)
 		f.settingWords(d, s, right-5*f.u, hot, until)
@@ -76,7 +77,8 @@ func (f *frame) drawOvens(d *Drawing) {
 	}
 }
 
-// settingWords writes a setting along its band, as much of it as fits.
+// settingWords writes a setting along its band, as much of it as fits, where the
+// fewest strands run over it.
 func (f *frame) settingWords(d *Drawing, s timeplan.Setting, x, top, bottom float64) {
 	size := 11.5 * f.u
 	for _, text := range settingTexts(s) {
@@ -84,9 +86,27 @@ func (f *frame) settingWords(d *Drawing, s timeplan.Setting, x, top, bottom floa
 		if n > bottom-top-8*f.u {
 			continue
 		}
-		d.add(Mark{Kind: Text, Text: text, X: x - size*0.75 + 1, Y: top + 6*f.u, Size: size, Fill: settingInk, Bold: true, Turn: 90})
+		best, lowest := top+6*f.u, math.Inf(1)
+		for y := best; y+n <= bottom-2*f.u; y += 6 * f.u {
+			cost := (y - top) * 0.02
+			for _, p := range f.pieces {
+				cost += covers(box4{x - size, y - 2, x, y + n + 2}, &p.route.flat)
+			}
+			if cost < lowest {
+				best, lowest = y, cost
+			}
+		}
+		d.add(Mark{Kind: Text, Text: text, X: x - size*0.75 + 1, Y: best, Size: size, Fill: settingInk, Bold: true, Turn: 90})
 		return
 	}
+}
+
+// warmth is the ground of a hot oven; paler on paper, to save toner.
+func (f *frame) warmth() string {
+	if f.o.Print {
+		return ramp
+	}
+	return warmth
 }
 
 const settingInk = "#6B3A12"

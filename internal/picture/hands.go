@@ -19,6 +19,9 @@ func (f *frame) drawHands(d *Drawing) {
 		if r.Dish == "" {
 			fill, edge = colour.Paper, colour.Hair
 		}
+		if f.o.Print {
+			fill = colour.Paper
+		}
 		x := f.handsX(i)
 		d.add(Mark{Path: box(x-half, f.rows[i].Top+1, x+half, max(f.ends[i], f.rows[i].Top+20)-1, 7*f.u), Fill: fill, Stroke: edge, Line: 0.8 * f.u})
 	}

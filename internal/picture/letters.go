@@ -36,6 +36,9 @@ func textWidth(s string, size float64, bold bool) float64 {
 	}
 	sum := 0
 	for _, r := range s {
+		if r == 0xA0 {
+			r = ' '
+		}
 		if i := int(r) - firstLetter; i >= 0 && i < len(widths) {
 			sum += widths[i]
 		} else {
@@ -50,7 +53,7 @@ func textWidth(s string, size float64, bold bool) float64 {
 func wrap(s string, size float64, bold bool, width float64, most int) []string {
 	var lines []string
 	line := ""
-	words := strings.Fields(s)
+	words := glue(strings.Fields(s))
 	for len(words) > 0 {
 		word := words[0]
 		longer := word
@@ -77,6 +80,24 @@ func wrap(s string, size float64, bold bool, width float64, most int) []string {
 	}
 	return lines
 }
+
+// units stay on the line of the number before them.
+var units = map[string]bool{"°C": true, "min": true, "minutes": true, "minute": true, "cm": true, "mm": true, "g": true, "kg": true, "ml": true, "l": true}
+
+// glue joins numbers with their units, and "gas" with its mark, by a space that does not break.
+func glue(words []string) []string {
+	var out []string
+	for _, w := range words {
+		if n := len(out) - 1; n >= 0 && (units[strings.TrimRight(w, ".,;:)")] && endsInDigit(out[n]) || out[n] == "gas" && w[0] >= '0' && w[0] <= '9') {
+			out[n] += "\u00a0" + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+func endsInDigit(s string) bool { return s[len(s)-1] >= '0' && s[len(s)-1] <= '9' }
 
 // breakWord cuts a word after as many letters as fit, at least one.
 func breakWord(word string, size float64, bold bool, width float64) (head, tail string) {

@@ -1,19 +1,22 @@
 package picture
 
 import (
+	"encoding/json"
 	"flag"
 	"os"
 	"path/filepath"
 	"regexp"
+	"strings"
 	"testing"
 
 	"plait.example/internal/colour"
+	"plait.example/internal/timeplan"
 	"plait.example/internal/timeplan/timeplantest"
 )
 
 var look = flag.String("look", "", "a folder to write pictures to, for people to look at")
 
-// TestLook writes the sample plans in several widths, in grey, and as the three deficiencies see them.
+// TestLook writes the sample plans, and every plan (as JSON) that lies in the folder, in several widths, in grey, and as the three deficiencies see them.
 func TestLook(t *testing.T) {
 	if *look == "" {
 		return
@@ -34,6 +37,20 @@ func TestLook(t *testing.T) {
 	write("grey", Plait(p, Options{Width: 1000, Rows: true, Grey: true}))
 	write("pair", Plait(timeplantest.Pair(), Options{Width: 900, Rows: true}))
 	write("over", Plait(timeplantest.TooMuch(), Options{Width: 900, Rows: true}))
+	plans, _ := filepath.Glob(filepath.Join(*look, "*.json"))
+	for _, name := range plans {
+		b, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var p timeplan.Plan
+		if err := json.Unmarshal(b, &p); err != nil {
+			t.Fatal(err)
+		}
+		name = strings.TrimSuffix(filepath.Base(name), ".json")
+		write(name, Plait(&p, Options{Width: 1000, Rows: true}))
+		write(name+"-bare", Plait(&p, Options{Width: 520, Bare: true}))
+	}
 	for _, d := range colour.Deficiencies() {
 		write(string(d), hex.ReplaceAllFunc(page, func(b []byte) []byte { return []byte(colour.See(string(b), d)) }))
 	}

@@ -90,7 +90,7 @@ func (f *frame) groundAt(at Point) string {
 		}
 		for _, s := range f.plan.Ovens {
 			if f.laneOfSetting(s) == l && at.Y > f.yAt(s.Hot) && at.Y < f.yAt(s.Until) {
-				return warmth
+				return f.warmth()
 			}
 		}
 	}

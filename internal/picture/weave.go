@@ -16,6 +16,9 @@ type flat struct {
 func flatten(path []Move) flat {
 	f := flat{left: math.Inf(1), top: math.Inf(1), right: math.Inf(-1), bottom: math.Inf(-1)}
 	for _, m := range path {
+		if m.Op == 'Z' {
+			continue
+		}
 		if m.Op != 'C' || len(f.points) == 0 {
 			f.add(m.To)
 			continue

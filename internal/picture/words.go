@@ -25,6 +25,7 @@ func Words(p *timeplan.Plan) []string {
 			}
 		}
 	}
+	w.otherWaits()
 	for _, s := range p.Ovens {
 		name := "oven"
 		if s.Oven != "" {
@@ -90,19 +91,44 @@ func threadWords(p *timeplan.Plan, t timeplan.Thread) string {
 		return who + " stays in the hands"
 	}
 	if t.Wait < 0 || t.Wait >= len(p.Waits) {
-		return fmt.Sprintf("%s stands ready %s until %s", who, standing[t.Place], p.Rows[t.To].At.Write(p.Hours))
-	}
-	wait := p.Waits[t.Wait]
-	s := fmt.Sprintf("%s goes %s until %s, %s", who, going[t.Place], wait.Until.Write(p.Hours), minutes(int(wait.Until-wait.From)))
-	switch wait.Attention {
-	case practical.Look:
-		if wait.Every > 0 {
-			s += fmt.Sprintf("; look every %s", minutes(wait.Every))
+		where, known := standing[t.Place]
+		if !known {
+			where = standing[practical.AtSide]
 		}
-	case practical.Stay:
+		return fmt.Sprintf("%s stands ready %s until %s", who, where, p.Rows[t.To].At.Write(p.Hours))
+	}
+	return waitWords(p, who, p.Waits[t.Wait])
+}
+
+// waitWords says what waits where, until when, and what it asks of the cook.
+func waitWords(p *timeplan.Plan, who string, wait timeplan.Wait) string {
+	where, known := going[wait.Place]
+	if !known {
+		where = going[practical.AtSide]
+	}
+	s := fmt.Sprintf("%s goes %s until %s, %s", who, where, wait.Until.Write(p.Hours), minutes(int(wait.Until-wait.From)))
+	switch {
+	case wait.Attention == practical.Look && wait.Every > 0:
+		s += fmt.Sprintf("; look every %s", minutes(wait.Every))
+	case wait.Attention == practical.Stay:
 		s += "; stay with it"
 	}
 	return s
+}
+
+// otherWaits tells the waits that no thread shows.
+func (w *teller) otherWaits() {
+	shown := map[int]bool{}
+	for _, t := range w.plan.Threads {
+		if drawable(t, len(w.plan.Rows)) && t.To >= 0 {
+			shown[t.Wait] = true
+		}
+	}
+	for i, wait := range w.plan.Waits {
+		if !shown[i] {
+			w.say(wait.From, 1, wait.From.Write(w.plan.Hours)+" "+waitWords(w.plan, plain(wait.Dish), wait)+".")
+		}
+	}
 }
 
 var going = map[practical.Place]string{
