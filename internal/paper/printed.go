@@ -127,7 +127,7 @@ func printedRow(q *timeplan.Plan, r timeplan.Row, t func(practical.TimeOfDay) pr
 	s := timeplan.Row{
 		At: t(r.Clock), Clock: t(r.Clock), Minutes: r.Minutes, Dish: token(r.Dish), Action: r.Action, Place: r.Place,
 		Oven: segment(r.Oven), Celsius: max(r.Celsius, 0), Setting: segment(r.Setting), Text: clean(r.Text),
-		Kit: clean(r.Kit), Check: clean(r.Check), Safety: clean(r.Safety), Pinned: r.Pinned,
+		Kit: clean(r.Kit), Check: clean(r.Check), Safety: clean(r.Safety), Pinned: r.Pinned, Outside: r.Outside,
 	}
 	if actionOf(actionMark(r.Action)) != r.Action {
 		s.Action = timeplan.Do

@@ -36,9 +36,11 @@ func (r *textReader) rowHead(line textLine, in int) (timeplan.Row, bool) {
 		return w
 	}
 	clock, minutes := word(), word()
-	row := timeplan.Row{Pinned: strings.HasSuffix(clock, "*")}
+	clock, outside := strings.CutSuffix(clock, markOutside)
+	clock, pinned := strings.CutSuffix(clock, markPinned)
+	row := timeplan.Row{Pinned: pinned, Outside: outside}
 	before := len(r.faults)
-	row.At = r.time(line.number, "clock", strings.TrimSuffix(clock, "*"))
+	row.At = r.time(line.number, "clock", clock)
 	row.Clock = row.At
 	row.Minutes = r.number(line.number, "minutes", minutes)
 	if r.plan.Cooks > 1 {

@@ -177,7 +177,7 @@ func (r *textReader) number(line int, field, s string) int {
 func (r *textReader) section() {
 	line := r.lines[r.next]
 	switch {
-	case line.text == "":
+	case line.text == "", line.text == legend:
 		r.next++
 	case line.text == headConflict:
 		r.each(func(_ int, s string) { r.plan.Conflict = append(r.plan.Conflict, timeplan.Demand{Text: s}) })

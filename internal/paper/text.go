@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -26,6 +27,9 @@ const (
 
 // The labels of the lines under a row.
 const (
+	markPinned  = "*" // after a time
+	markOutside = "+"
+	legend      = "After a time, * means pinned, + means after the clock has ended."
 	labelWhere  = "-> "
 	labelSteps  = "Steps: "
 	labelKit    = "Kit: "
@@ -148,6 +152,10 @@ func (w *textWriter) rows() {
 		w.row(r, places.usual(r), width(head))
 		places.note(r)
 	}
+	if slices.ContainsFunc(w.plan.Rows, func(r timeplan.Row) bool { return r.Pinned || r.Outside }) {
+		w.line("")
+		w.line(legend)
+	}
 }
 
 // cookMark is which of a pair does a row; no cook in particular means both.
@@ -184,7 +192,10 @@ func (m putPlaces) usual(r timeplan.Row) whereabouts {
 func (w *textWriter) row(r timeplan.Row, usual whereabouts, in int) {
 	time, cook, cell := w.time(r.Clock), "", rowCell(w.plan, r)
 	if r.Pinned {
-		time += "*"
+		time += markPinned
+	}
+	if r.Outside {
+		time += markOutside
 	}
 	if w.plan.Cooks > 1 {
 		cook = fmt.Sprintf("%-4s  ", cookMark(r.Cook))

@@ -129,7 +129,7 @@ func anyPlan() *rapid.Generator[*timeplan.Plan] {
 				Action: rapid.SampledFrom([]timeplan.Action{timeplan.SetUp, timeplan.Do, timeplan.PutIn, timeplan.TakeOut, timeplan.TurnTo, timeplan.WashUp, timeplan.Serve, timeplan.Rest, "dance"}).Draw(t, "action"),
 				Place:  place.Draw(t, "place"), Oven: id.Draw(t, "oven"), Celsius: number.Draw(t, "celsius"), Setting: text.Draw(t, "setting"),
 				Steps: rapid.SliceOfN(id, 0, 3).Draw(t, "steps"), Text: text.Draw(t, "text"), Kit: text.Draw(t, "kit"), Check: text.Draw(t, "check"), Safety: text.Draw(t, "safety"),
-				Cook: rapid.IntRange(-1, 3).Draw(t, "cook"), Pinned: rapid.Bool().Draw(t, "pinned"), Until: clock.Draw(t, "until"),
+				Cook: rapid.IntRange(-1, 3).Draw(t, "cook"), Pinned: rapid.Bool().Draw(t, "pinned"), Outside: rapid.Bool().Draw(t, "outside"), Until: clock.Draw(t, "until"),
 			}
 		}), 0, 5).Draw(t, "rows")
 		p.Waits = rapid.SliceOfN(rapid.Custom(func(t *rapid.T) timeplan.Wait {

@@ -221,6 +221,9 @@ func (j *judge) finish() {
 // that it runs over.
 func (j *judge) within() {
 	for i, r := range j.plan.Rows {
+		if r.Outside && r.At+j.loose < j.plan.Finish {
+			j.serious("finish", "", []int{i}, "the row at %s is called outside the clock, and begins before the finish at %s", j.write(r.At), j.write(j.plan.Finish))
+		}
 		if !r.Outside && r.End() > j.plan.Allowed+practical.TimeOfDay(j.plan.Over)+j.loose {
 			j.serious("finish", "What happens at the finish time?", []int{i}, "the row at %s ends at %s; the clock ends at %s", j.write(r.At), j.write(r.End()), j.write(j.plan.Allowed))
 		}

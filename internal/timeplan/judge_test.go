@@ -99,6 +99,7 @@ func TestJudgeRefuses(t *testing.T) {
 		}},
 		{"another finish", "finish", "wash-up/4", func(_ *testing.T, p *timeplan.Plan) { p.Finish-- }},
 		{"silent about running over", "over", "", func(_ *testing.T, p *timeplan.Plan) { p.Allowed -= 10 }},
+		{"outside before the finish", "finish", "wash-up/3", func(t *testing.T, p *timeplan.Plan) { row(t, p, "wash-up/3").Outside = true }},
 		{"a bound past the finish", "bound", "", func(_ *testing.T, p *timeplan.Plan) { p.Bound = p.Finish + 1 }},
 		{"optimal without proof", "bound", "", func(_ *testing.T, p *timeplan.Plan) { p.Status = timeplan.Optimal }},
 		{"infeasible without reasons", "conflict", "", func(_ *testing.T, p *timeplan.Plan) { p.Status = timeplan.Infeasible }},

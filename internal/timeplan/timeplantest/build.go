@@ -63,6 +63,7 @@ func safety(s string) func(*timeplan.Row) { return func(r *timeplan.Row) { r.Saf
 func kit(s string) func(*timeplan.Row)    { return func(r *timeplan.Row) { r.Kit = s } }
 func cook(n int) func(*timeplan.Row)      { return func(r *timeplan.Row) { r.Cook = n } }
 func pinned(r *timeplan.Row)              { r.Pinned = true }
+func outside(r *timeplan.Row)             { r.Outside = true }
 
 func set(celsius int, words string) func(*timeplan.Row) {
 	return func(r *timeplan.Row) { r.Celsius, r.Setting = celsius, words }

@@ -84,6 +84,7 @@ func Pair() *timeplan.Plan {
 	b.row("13:32", 2, "A/serve", timeplan.Serve, practical.Served, "Stack in a napkin.", cook(1))
 	b.row("13:34", 7, "wash-up/2", timeplan.WashUp, practical.AtHands, "Last clean-down together.", cook(1))
 	b.row("13:34", 7, "wash-up/3", timeplan.WashUp, practical.AtHands, "Last clean-down together.", cook(2))
+	b.row("13:45", 5, "tasting", timeplan.Do, practical.AtHands, "Taste and take photographs.", outside)
 	b.pair()
 	b.strand("A", "dough", "A1/hands", "A1/put-in", "A1/take-out", "A2/hands", "A3/hands", "A/serve")
 	b.strand("B", "salad", "B1/hands", "B2/hands", "B/serve")
