@@ -2,24 +2,27 @@ package solver
 
 import "plait.example/solver/internal/lcg"
 
-// brancher chooses decisions. By the clock it takes the thing that can start
-// earliest and starts it then, as a serial schedule-generation scheme does,
-// but with propagation and learning behind it; by activity it follows the
-// engine. Either way the rest is completed in a fixed order, so that every
+// brancher chooses decisions. By the clock it takes the activity that can
+// start earliest and starts it then, as a serial schedule-generation scheme
+// does, but with propagation and learning behind it; by activity it follows
+// the engine. Either way the rest is completed in a fixed order, so that every
 // variable is fixed in the end.
 type brancher struct {
 	m       *model
 	starts  []startable
 	rest    []lcg.Lit // Booleans to complete, with the sign to try first
-	ints    []lcg.Var
 	byClock bool
+	// How far rest and the variables were found decided, and at which count
+	// of conflicts and restarts: going on from there is sound until the next.
+	restDone, varsDone int
+	doneAt             int64
 }
 
-// startable is something with a start: an activity or the change of a need.
+// startable is an activity as the branching sees it.
 type startable struct {
 	start lcg.Term
 	modes []lcg.Lit
-	tail  int // longest path to the end of the project, for ties
+	needs []*need
 }
 
 func newBrancher(m *model) *brancher {
@@ -29,34 +32,33 @@ func newBrancher(m *model) *brancher {
 	}
 	for _, needs := range m.needs {
 		for _, n := range needs {
-			b.rest = append(b.rest, n.level...)
+			b.starts[n.activity].needs = append(b.starts[n.activity].needs, n)
 			b.rest = append(b.rest, n.initial)
 			b.rest = append(b.rest, n.same...)
+			b.rest = append(b.rest, n.level...)
 			for _, a := range n.later {
 				b.rest = append(b.rest, a.when)
 			}
 		}
-	}
-	for v := range m.e.Vars() {
-		b.ints = append(b.ints, lcg.Var(v))
 	}
 	return b
 }
 
 // next is the decision to take now; false when all is decided.
 func (b *brancher) next() (lcg.Lit, bool) {
-	if b.byClock {
-		if l, ok := b.earliest(); ok {
+	if !b.byClock {
+		if l, ok := b.m.e.MostActive(); ok {
 			return l, true
 		}
-	} else if l, ok := b.m.e.MostActive(); ok {
+	}
+	if l, ok := b.earliest(); ok {
 		return l, true
 	}
 	return b.complete()
 }
 
 // earliest takes the open activity of least earliest start, of least latest
-// start among those: its mode first, then its start.
+// start among those: its mode, its place in the states, then its start.
 func (b *brancher) earliest() (lcg.Lit, bool) {
 	e := b.m.e
 	best, bestLow, bestHigh := -1, 0, 0
@@ -73,30 +75,67 @@ func (b *brancher) earliest() (lcg.Lit, bool) {
 	if best < 0 {
 		return lcg.Lit{}, false
 	}
-	for _, l := range b.starts[best].modes {
-		if !e.Holds(l) && !e.Fails(l) {
+	s := &b.starts[best]
+	if l, ok := b.firstOpen(s.modes); ok {
+		return l, true
+	}
+	for _, n := range s.needs {
+		if l, ok := b.serve(n); ok {
 			return l, true
 		}
 	}
-	return b.starts[best].start.AtMost(bestLow), true
+	return s.start.AtMost(bestLow), true
+}
+
+// serve settles how a need comes by its level: from the beginning, with a
+// need already placed, or by a change as early as can be.
+func (b *brancher) serve(n *need) (lcg.Lit, bool) {
+	e := b.m.e
+	if !e.Holds(n.present) {
+		return lcg.Lit{}, false
+	}
+	if undecided(e, n.initial) {
+		return n.initial, true
+	}
+	if l, ok := b.firstOpen(n.same); ok {
+		return l, true
+	}
+	if l, ok := b.firstOpen(n.level); ok {
+		return l, true
+	}
+	if e.Holds(n.leads) && e.Min(n.change) < e.Max(n.change) {
+		return n.change.AtMost(e.Min(n.change)), true
+	}
+	return lcg.Lit{}, false
 }
 
 // complete fixes what is left: Booleans by their preferred sign, then numbers
 // at their least.
 func (b *brancher) complete() (lcg.Lit, bool) {
 	e := b.m.e
-	if l, ok := b.earliest(); ok {
-		return l, true
+	if now := e.Backtracks(); now != b.doneAt {
+		b.restDone, b.varsDone, b.doneAt = 0, 0, now
 	}
-	for _, l := range b.rest {
-		if !e.Holds(l) && !e.Fails(l) {
+	for ; b.restDone < len(b.rest); b.restDone++ {
+		if l := b.rest[b.restDone]; undecided(e, l) {
 			return l, true
 		}
 	}
-	for _, v := range b.ints {
-		if !e.Fixed(v) {
+	for ; b.varsDone < e.Vars(); b.varsDone++ {
+		if v := lcg.Var(b.varsDone); !e.Fixed(v) {
 			return lcg.AtMost(v, e.Low(v)), true
 		}
 	}
 	return lcg.Lit{}, false
 }
+
+func (b *brancher) firstOpen(lits []lcg.Lit) (lcg.Lit, bool) {
+	for _, l := range lits {
+		if undecided(b.m.e, l) {
+			return l, true
+		}
+	}
+	return lcg.Lit{}, false
+}
+
+func undecided(e *lcg.Engine, l lcg.Lit) bool { return !e.Holds(l) && !e.Fails(l) }

@@ -44,10 +44,10 @@ func (s *solving) improve() {
 		share = s.left * 6 / 10
 	}
 	end := s.left - share
-	slice := int64(200)
+	slice, step := int64(200), 1
 	for round := 0; s.left > end && s.m.bound(k) < s.values[k]; round++ {
 		low, high := s.m.bound(k), s.values[k]
-		target := high - 1
+		target := max(low, high-step)
 		if round%2 == 1 {
 			target = low + (high-1-low)/2
 		}
@@ -58,13 +58,16 @@ func (s *solving) improve() {
 			if !s.take() {
 				return
 			}
+			step *= 2
 		case lcg.Refuted:
 			s.bounds = append(s.bounds, s.values[k])
 			return
 		case lcg.Failed:
 			s.m.e.AddClause(lit.Not())
 			s.tell()
+			step = max(1, step/4)
 		case lcg.Stopped:
+			step = max(1, step/4)
 			if s.stop() {
 				end = s.left
 			}

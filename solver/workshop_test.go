@@ -1,13 +1,9 @@
 package solver_test
 
 import (
-	"context"
 	"fmt"
 	"math/rand/v2"
-	"testing"
-	"time"
 
-	"plait.example/solver"
 	"plait.example/solver/problem"
 )
 
@@ -113,28 +109,4 @@ func (w *shop) pause(j, s, before int) int {
 	w.after(rest, out, 0, 0)
 	w.wait = append(w.wait, problem.Term{Point: problem.End(rest), Weight: 1}, problem.Term{Point: problem.Start(rest), Weight: -1})
 	return out
-}
-
-func TestWorkshopSizes(t *testing.T) {
-	for _, size := range []struct{ jobs, steps int }{{3, 12}, {3, 16}, {4, 20}} {
-		for seed := range uint64(3) {
-			p := workshop(seed, size.jobs, size.steps)
-			begin := time.Now()
-			var first, lastImprove time.Duration
-			trail := ""
-			r, err := solver.Solve(context.Background(), p, solver.Options{Seed: 1, Effort: 60000, Time: 8 * time.Second, Improved: func(pr solver.Progress) {
-				if first == 0 && pr.Solution != nil {
-					first = time.Since(begin)
-				}
-				lastImprove = time.Since(begin)
-				if len(trail) < 300 && pr.Level == 0 {
-					trail += fmt.Sprintf(" %d:%d/%d", time.Since(begin).Milliseconds(), pr.Bound, pr.Value)
-				}
-			}})
-			if err != nil {
-				t.Fatal(err)
-			}
-			t.Logf("n=%d first %v last %v total %v %v %+v conflicts %d\n%s", len(p.Activities), first, lastImprove, r.Stats.Elapsed, r.Status, r.Levels, r.Stats.Conflicts, trail)
-		}
-	}
 }

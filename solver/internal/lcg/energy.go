@@ -14,6 +14,7 @@ type energy struct {
 	c        *cumulative
 	mirror   bool // time runs backwards: start is minus the end
 	n        int
+	loose    int     // how many of them have free energy
 	task     []int32 // the present tasks
 	est, lst []int32
 	ect, lct []int32
@@ -22,7 +23,7 @@ type energy struct {
 	free     []int64 // energy outside the compulsory part
 	ttBegin  []int64 // energy of the time-table before est
 	ttEnd    []int64 // and before lct
-	byEst    []int32 // descending
+	byEst    []int32 // loose tasks, descending
 	byLct    []int32 // descending
 	take     []int32 // overlap with the window in hand
 	part     []int32 // what of it an explanation keeps
@@ -60,7 +61,7 @@ func (g *energy) load(e *Engine) {
 			*s = make([]int64, n)
 		}
 	}
-	g.n = 0
+	g.n, g.loose = 0, 0
 	for i := range c.tasks {
 		t := &c.tasks[i]
 		if !e.Holds(t.Present) {
@@ -78,10 +79,13 @@ func (g *energy) load(e *Engine) {
 		g.est[k], g.lst[k], g.ect[k], g.lct[k] = est, lst, ect, lct
 		g.least[k], g.amount[k] = int32(t.Least), int64(t.Amount)
 		g.free[k] = int64(t.Amount) * int64(max(0, int32(t.Least)-max(0, ect-lst)))
-		g.byEst[k], g.byLct[k] = int32(k), int32(k)
+		if g.free[k] > 0 {
+			g.byEst[g.loose], g.byLct[g.loose] = int32(k), int32(k)
+			g.loose++
+		}
 	}
-	descend(g.byEst[:g.n], g.est)
-	descend(g.byLct[:g.n], g.lct)
+	descend(g.byEst[:g.loose], g.est)
+	descend(g.byLct[:g.loose], g.lct)
 }
 
 // descend sorts an order by falling key.
@@ -101,26 +105,24 @@ func descend(order, key []int32) {
 func (g *energy) scan(e *Engine) bool {
 	capacity := int64(g.c.capacity)
 	last := never
-	for _, y := range g.byLct[:g.n] {
+	for _, y := range g.byLct[:g.loose] {
 		end := g.lct[y]
-		if end == last || g.free[y] == 0 {
+		if end == last {
 			continue
 		}
 		last = end
 		var sum, most int64
-		for _, x := range g.byEst[:g.n] {
+		for _, x := range g.byEst[:g.loose] {
 			begin := g.est[x]
 			if begin >= end {
 				continue
 			}
-			if g.free[x] > 0 {
-				if g.lct[x] <= end {
-					sum += g.free[x]
-				} else {
-					in := min(g.free[x], g.amount[x]*int64(max(0, end-max(g.lst[x], g.ect[x]))))
-					sum += in
-					most = max(most, min(g.free[x], g.amount[x]*int64(end-begin))-in)
-				}
+			if g.lct[x] <= end {
+				sum += g.free[x]
+			} else {
+				in := min(g.free[x], g.amount[x]*int64(max(0, end-max(g.lst[x], g.ect[x]))))
+				sum += in
+				most = max(most, min(g.free[x], g.amount[x]*int64(end-begin))-in)
 			}
 			left := capacity*int64(end-begin) - sum - (g.ttEnd[y] - g.ttBegin[x])
 			if left < most && !g.window(e, begin, end) {

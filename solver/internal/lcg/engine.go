@@ -65,8 +65,9 @@ type Engine struct {
 	binary []bool  // by variable: made as a Boolean
 	rng    *rand.Rand
 
-	asked   int64
-	onLearn func([]Lit) // for tests: sees every learnt clause
+	asked      int64
+	backtracks int64
+	onLearn    func([]Lit) // for tests: sees every learnt clause
 
 	Stats Stats
 }
@@ -138,6 +139,10 @@ func (e *Engine) Fixed(v Var) bool { return e.bound[2*v] == -e.bound[2*v+1] }
 // Holds says that the literal is true now; Fails that it is false now.
 func (e *Engine) Holds(l Lit) bool { return e.bound[l.Side] >= l.Min }
 func (e *Engine) Fails(l Lit) bool { return e.bound[l.Side^1] > -l.Min }
+
+// Backtracks counts how often decisions were undone. While it stands still,
+// what was decided stays so.
+func (e *Engine) Backtracks() int64 { return e.backtracks }
 
 // Prefer sets the value that branching tries first for a variable.
 func (e *Engine) Prefer(v Var, value int) { e.phase[v] = int32(value) }

@@ -77,6 +77,7 @@ func (e *Engine) backTo(level int) {
 	if len(e.levels) <= level {
 		return
 	}
+	e.backtracks++
 	keep := e.levels[level]
 	for i := int32(len(e.trail)) - 1; i >= keep; i-- {
 		ev := &e.trail[i]
