@@ -54,9 +54,9 @@ var inks = [...]DishInk{
 	{"teal", "#257D71", Paper, "#1D776B", "#E6F5F2", Triangle, Pattern{Name: "dots", Width: 0.42, Dash: []float64{0, 1.7}, Round: true}},
 	{"crimson", "#A9003F", Paper, "#A9003F", "#FFECEE", Diamond, Pattern{Name: "bars", Width: 1, Dash: []float64{0.3, 2.6}}},
 	{"plum", "#451D44", Paper, "#451D44", "#FAEFF9", Hexagon, Pattern{Name: "dashes", Width: 0.36, Dash: []float64{1.6, 1.2}}},
-	{"olive", "#646800", Paper, "#646800", "#F5F3E1", Shield, Pattern{Name: "wide line", Width: 0.6}},
+	{"olive", "#646800", Paper, "#646800", "#F5F3E1", Shield, Pattern{Name: "rungs", Width: 1, Dash: []float64{0.2, 0.8}}},
 	{"brown", "#6F3313", Paper, "#6F3313", "#FFEFE6", Cross, Pattern{Name: "dash and dot", Width: 0.42, Dash: []float64{2, 1.2, 0, 1.2}, Round: true}},
-	{"sky", "#1A86B6", "#000000", "#08729C", "#E7F4FF", Dome, Pattern{Name: "long dashes", Width: 0.45, Dash: []float64{4, 1}}},
+	{"sky", "#1A86B6", "#000000", "#08729C", "#E7F4FF", Dome, Pattern{Name: "long dashes", Width: 0.3, Dash: []float64{3.6, 1.4}}},
 }
 
 // Inks is how many inks there are.

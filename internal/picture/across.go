@@ -34,6 +34,8 @@ func (f *frame) spread(left, room float64) float64 {
 		for _, l := range f.lanes {
 			w := max(step*(float64(l.subs)+0.7), ease*f.leastWidth(l))
 			switch l.place {
+			case practical.Served: // a badge ends each strand
+				w = max(w, min(15*u*(float64(l.subs)+0.7), room/5))
 			case practical.AtHands:
 				w = hands
 			case practical.AtOven:
@@ -109,13 +111,15 @@ func (f *frame) handsLane() *lane {
 }
 
 // handsX is where a row's mark stands.
-func (f *frame) handsX(row int) float64 {
+func (f *frame) handsX(row int) float64 { return f.columnX(float64(f.columns[row])) }
+
+// columnX is the middle of a column of the hands' lane; halves lie between.
+func (f *frame) columnX(column float64) float64 {
 	l := f.handsLane()
-	step := (l.right - l.left) / float64(f.hands)
+	inset := 0.0
 	if f.hands > 1 {
-		inset := min(8*f.u, (l.right-l.left)/8)
-		step = (l.right - l.left - 2*inset) / float64(f.hands)
-		return l.left + inset + step*(float64(f.columns[row])+0.5)
+		inset = min(8*f.u, (l.right-l.left)/8)
 	}
-	return l.left + step/2
+	step := (l.right - l.left - 2*inset) / float64(f.hands)
+	return l.left + inset + step*(column+0.5)
 }

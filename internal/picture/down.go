@@ -60,7 +60,14 @@ func (f *frame) down() {
 		y = f.clockLine(y, f.finishWords(), f.late())
 	}
 	f.bottom = y + 4*u
+	f.signsTop = f.bottom + 52*u
 	f.height = math.Ceil(f.bottom + 36*u)
+	if f.crowdedHeads() {
+		f.signsTop, f.height = f.signsTop+11*u, f.height+11*u
+	}
+	if lines := f.signLines(); lines > 0 && !f.o.Bare {
+		f.height = math.Ceil(f.signsTop + 20*u*float64(lines) - 4*u)
+	}
 	f.ends = make([]float64, len(rows))
 	for i := range rows {
 		f.ends[i] = max(f.endOf(i), f.rows[i].Top+(rowHeight-3)*u)
@@ -110,7 +117,11 @@ func (f *frame) wrapRows() {
 	if !f.withWords() {
 		return
 	}
-	width := max(60, f.wordsRight-f.wordsLeft-52*f.u)
+	beside := 52 * f.u // minutes, and whose
+	if f.second > 0 {
+		beside = 98 * f.u
+	}
+	width := max(60, f.wordsRight-f.wordsLeft-beside)
 	for i, r := range f.plan.Rows {
 		f.lines[i] = wrap(rowWords(r), wordSize*f.u, false, width, 8)
 	}
@@ -201,6 +212,20 @@ func (f *frame) layKey(y float64) float64 {
 		f.key = append(f.key, line)
 	}
 	return y + 26*u*float64(len(f.key)) + 4*u
+}
+
+// signLines is how many lines the key of signs takes.
+func (f *frame) signLines() int {
+	u := f.u
+	lines, x := 0, math.Inf(1)
+	for _, s := range f.signs(nil) {
+		wide := 34*u + textWidth(s.name, smallSize*u, false)
+		if x > 14*u && x+wide > f.width-6*u {
+			x, lines = 14*u, lines+1
+		}
+		x += wide + 14*u
+	}
+	return lines
 }
 
 // crowdedHeads says whether the lanes' names need two lines.

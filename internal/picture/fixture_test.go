@@ -100,7 +100,7 @@ func supper() *timeplan.Plan {
 // clashing is supper with one row moved into another's minutes.
 func clashing() *timeplan.Plan {
 	p := supper()
-	p.Rows[6].At = clock("10:12") // bread while the plums are in the hands
+	p.Rows[6].At, p.Rows[6].Clock = clock("10:12"), clock("10:12") // bread while the plums are in the hands
 	p.Rows[5], p.Rows[6] = p.Rows[6], p.Rows[5]
 	for i := range p.Threads {
 		swap := func(n *int) {

@@ -24,6 +24,8 @@ type frame struct {
 	foot   float64 // the last row ends
 	bottom float64 // the served strands end
 
+	signsTop float64 // the key of signs, first line
+
 	at, end []int // minutes after midnight of each row, never falling
 	rows    []RowBox
 	ends    []float64 // where each row's work ends
@@ -31,6 +33,7 @@ type frame struct {
 	clocks  []clockLine
 	columns []int // of each row, in the hands' lane
 	hands   int   // how many columns the hands' lane has
+	second  int   // the second cook's first column; 0 where only one cook has rows
 
 	lanes  []*lane
 	pieces []*piece
@@ -130,6 +133,9 @@ func (f *frame) chooseColumns() {
 			}
 			free[c] = max(free[c], f.end[i])
 			f.columns[i] = next + min(c, 3)
+		}
+		if cook == 2 && len(free) > 0 {
+			f.second = next
 		}
 		next += min(len(free), 4)
 	}

@@ -25,6 +25,10 @@ func (f *frame) drawGround(d *Drawing) {
 		d.add(Mark{Path: box(h.left, f.top-pad, h.right, start, 8*u), Fill: unlit})
 	}
 	d.fill(box(h.left, max(f.top-pad, start), h.right, f.foot+pad, 8*u), lit)
+	if f.second > 0 { // between the two cooks
+		x := f.columnX(float64(f.second) - 0.5)
+		d.stroke([]Move{moveTo(x, f.top), lineTo(x, f.foot)}, colour.Hair, 1.2*u, 1.2*u, 4*u)
+	}
 	for _, r := range f.rests() {
 		d.fill(box(6*u, r.Top+1, f.width-6*u, r.Bottom-1, 6*u), restful)
 	}
@@ -81,7 +85,10 @@ func (f *frame) drawOvens(d *Drawing) {
 // fewest strands run over it.
 func (f *frame) settingWords(d *Drawing, s timeplan.Setting, x, top, bottom float64) {
 	size := 11.5 * f.u
-	for _, text := range settingTexts(s) {
+	for i, text := range settingTexts(s) {
+		if i == 0 && textWidth(text, size, true) > bottom-top-8*f.u {
+			size = 10.5 * f.u
+		}
 		n := textWidth(text, size, true)
 		if n > bottom-top-8*f.u {
 			continue
@@ -125,17 +132,22 @@ func settingTexts(s timeplan.Setting) []string {
 func (f *frame) drawHeads(d *Drawing) {
 	crowded := f.crowdedHeads()
 	for i, l := range f.lanes {
-		x, size := (l.left+l.right)/2, headSize*f.u
-		colourOf, bold := colour.Soft, false
-		if l.place == practical.AtHands {
-			colourOf, bold = colour.Dark, true
-		}
 		up := 0.0
 		if crowded && i%2 == 1 {
 			up = 13 * f.u
 		}
-		d.words(l.name, x, f.head-up, size, colourOf, bold, Middle)
-		d.words(l.name, x, f.bottom+22*f.u+up*0.9, size, colourOf, bold, Middle)
+		for _, y := range []float64{f.head - up, f.bottom + 22*f.u + up*0.9} {
+			switch {
+			case l.place != practical.AtHands:
+				d.words(l.name, (l.left+l.right)/2, y, headSize*f.u, colour.Soft, false, Middle)
+			case f.second > 0:
+				last := float64(f.hands - 1)
+				d.words("cook 1", f.columnX(float64(f.second-1)/2), y, 11*f.u, colour.Dark, true, Middle)
+				d.words("cook 2", f.columnX((float64(f.second)+last)/2), y, 11*f.u, colour.Dark, true, Middle)
+			default:
+				d.words(l.name, (l.left+l.right)/2, y, headSize*f.u, colour.Dark, true, Middle)
+			}
+		}
 	}
 }
 
@@ -154,18 +166,38 @@ func (f *frame) drawLines(d *Drawing) {
 	}
 }
 
-// drawLineWords says what the lines are: beside the plait where there is room, else on it.
+// drawLineWords says what the lines are: beside the plait where there is room,
+// else on it, where the fewest strands are hidden.
 func (f *frame) drawLineWords(d *Drawing) {
 	u := f.u
 	for _, c := range f.clocks {
 		x := f.wordsLeft
 		if !f.withWords() {
-			x = 8 * u
-			n := textWidth(c.text, 12*u, true)
-			d.fill(box(0, c.y-8*u, x+n+6*u, c.y+8*u, 0), ground)
+			var b box4
+			x, b = f.linePlace(c)
+			d.fill(box(b.left, b.top, b.right, b.bottom, 0), ground)
 		}
 		d.words(c.text, x, c.y+4.2*u, 12*u, c.ink(), true, Start)
 	}
+}
+
+// linePlace finds the place for a line's words, the leftmost of those that are as good.
+func (f *frame) linePlace(c clockLine) (x float64, b box4) {
+	u := f.u
+	wide := textWidth(c.text, 12*u, true)
+	lowest := math.Inf(1)
+	for at := 8 * u; at == 8*u || at+wide+8*u < f.width; at += 6 * u {
+		here := box4{at - 6*u, c.y - 8*u, at + wide + 6*u, c.y + 8*u}
+		cost := at * 0.001
+		for _, p := range f.pieces {
+			cost += covers(here, &p.route.flat)
+		}
+		if cost < lowest-1e-9 {
+			x, b, lowest = at, here, cost
+		}
+	}
+	b.left, b.right = max(b.left, 0), min(b.right, f.width)
+	return x, b
 }
 
 func (c clockLine) ink() string {

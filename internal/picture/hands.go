@@ -68,6 +68,11 @@ func (f *frame) dial(d *Drawing, r timeplan.Row, x, y float64) {
 	if l := f.laneOfSetting(timeplan.Setting{Oven: r.Oven}); l != nil {
 		d.stroke([]Move{moveTo(x, y), lineTo(l.right-3*u, y)}, warmEdge, 1.6*u, 1.5*u, 3*u)
 	}
+	f.knob(d, x, y)
+}
+
+func (f *frame) knob(d *Drawing, x, y float64) {
+	u := f.u
 	d.add(Mark{Path: circle(x, y, 7*u), Fill: colour.Paper, Stroke: colour.Soft, Line: 2.2 * u})
 	d.add(Mark{Path: []Move{moveTo(x, y), lineTo(x+3.4*u, y-3.8*u)}, Stroke: colour.Soft, Line: 2.2 * u, Round: true})
 }
@@ -102,15 +107,33 @@ func clashes(p *timeplan.Plan) (found []clash) {
 	return found
 }
 
-// drawClashes rings what overlaps in the hands' lane.
+// drawClashes rings what overlaps in the hands' lane; rings that touch are one.
 func (f *frame) drawClashes(d *Drawing) {
 	h, u := f.handsLane(), f.u
+	var rings []box4
 	for _, c := range clashes(f.plan) {
 		top := f.rows[c.b].Top
 		bottom := max(min(f.ends[c.a], f.ends[c.b]), top+24*u)
 		d.open("clash", f.plan.Rows[c.b].ID, clashWords(f.plan, c))
-		d.stroke(box(h.left+1, top, h.right-1, bottom, 6*u), colour.Warning, 2*u, 5*u, 3*u)
-		warningSign(d, h.right-1, top+2*u, 8*u)
 		d.close()
+		if n := len(rings); n > 0 && top <= rings[n-1].bottom+4*u {
+			rings[n-1].bottom = max(rings[n-1].bottom, bottom)
+			continue
+		}
+		rings = append(rings, box4{h.left + 1.5*u, top, h.right - 1.5*u, bottom})
 	}
+	for _, r := range rings {
+		d.stroke(box(r.left, r.top, r.right, r.bottom, 7*u), colour.Warning, 2.2*u)
+		f.clashSign(d, r)
+	}
+}
+
+// clashSign hangs the word on a ring.
+func (f *frame) clashSign(d *Drawing, r box4) {
+	u := f.u
+	const text = "! clash"
+	wide := textWidth(text, 11*u, true) + 12*u
+	x := min(r.right-10*u, f.width-wide-4*u)
+	d.add(Mark{Path: box(x, r.top-9*u, x+wide, r.top+8*u, 4*u), Fill: colour.Warning, Stroke: colour.Paper, Line: 1.4 * u})
+	d.words(text, x+wide/2, r.top+3.6*u, 11*u, colour.Paper, true, Middle)
 }

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"plait.example/internal/colour"
+	"plait.example/internal/practical"
 	"plait.example/internal/timeplan"
 	"plait.example/internal/timeplan/timeplantest"
 )
@@ -37,6 +38,11 @@ func TestLook(t *testing.T) {
 	write("grey", Plait(p, Options{Width: 1000, Rows: true, Grey: true}))
 	write("pair", Plait(timeplantest.Pair(), Options{Width: 900, Rows: true}))
 	write("over", Plait(timeplantest.TooMuch(), Options{Width: 900, Rows: true}))
+	write("clash", Plait(clashing(), Options{Width: 900, Rows: true}))
+	write("clash-phone", Plait(clashing(), Options{Width: 360}))
+	write("supper", Plait(supper(), Options{Width: 900, Rows: true}))
+	write("eight", Plait(eight(), Options{Width: 900, Rows: true}))
+	write("eight-grey", Plait(eight(), Options{Width: 900, Grey: true}))
 	plans, _ := filepath.Glob(filepath.Join(*look, "*.json"))
 	for _, name := range plans {
 		b, err := os.ReadFile(name)
@@ -54,4 +60,25 @@ func TestLook(t *testing.T) {
 	for _, d := range colour.Deficiencies() {
 		write(string(d), hex.ReplaceAllFunc(page, func(b []byte) []byte { return []byte(colour.See(string(b), d)) }))
 	}
+}
+
+// eight is a plan of eight dishes, one strand each, so that every ink is seen.
+func eight() *timeplan.Plan {
+	p := &timeplan.Plan{Title: "Eight inks", Start: 600, Finish: 680, Allowed: 690, Hours: 24}
+	places := []practical.Place{practical.AtFridge, practical.AtSide, practical.AtHob, practical.AtOven}
+	for i := range 8 {
+		letter := string(rune('A' + i))
+		p.Dishes = append(p.Dishes, timeplan.Dish{Letter: letter, Name: "Dish " + letter})
+		at := practical.TimeOfDay(600 + 4*i)
+		p.Rows = append(p.Rows, timeplan.Row{ID: letter + "1", At: at, Clock: at, Minutes: 4, Dish: letter, Text: "Put dish " + letter + " away"})
+		p.Waits = append(p.Waits, timeplan.Wait{Dish: letter, Place: places[i%4], From: at + 4, Until: 640 + practical.TimeOfDay(4*i)})
+		p.Threads = append(p.Threads, timeplan.Thread{Dish: letter, From: i, To: 8 + i, Place: places[i%4], Wait: i})
+	}
+	for i := range 8 {
+		letter := string(rune('A' + i))
+		at := practical.TimeOfDay(640 + 4*i)
+		p.Rows = append(p.Rows, timeplan.Row{ID: letter + "2", At: at, Clock: at, Minutes: 4, Dish: letter, Text: "Serve dish " + letter})
+		p.Threads = append(p.Threads, timeplan.Thread{Dish: letter, From: 8 + i, To: -1, Place: practical.Served, Wait: -1})
+	}
+	return p
 }

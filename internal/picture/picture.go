@@ -14,7 +14,7 @@ type Options struct {
 	Grey    bool      // no colour: what a grey photocopier makes of it
 	Large   bool      // letters and marks a third larger
 	Print   bool      // white paper, and no tint where toner would be wasted
-	Bare    bool      // no title and no key of dishes: the page around it has them
+	Bare    bool      // no title and no keys: the page around it has them
 	Heights []float64 // least height of each row of the plan, so that a page's table can set the clock; may be shorter than the plan
 	ID      string    // told apart when a page holds several; letters, digits and hyphens count
 }
@@ -41,6 +41,7 @@ func Draw(p *timeplan.Plan, o Options) *Drawing {
 	f.drawRows(d)
 	if !o.Bare {
 		f.drawKey(d)
+		f.drawSigns(d)
 	}
 	return d
 }

@@ -45,9 +45,14 @@ func (f *frame) rowText(d *Drawing, i int, r timeplan.Row, y float64) {
 	for n, line := range f.lines[i] {
 		d.words(line, f.wordsLeft, y+float64(n)*lineHeight*u, wordSize*u, ink, false, Start)
 	}
+	said := ""
 	if r.Minutes > 0 {
-		d.words(shortMinutes(r.Minutes), f.wordsRight, y, smallSize*u, colour.Soft, false, End)
+		said = shortMinutes(r.Minutes)
 	}
+	if f.second > 0 && r.Action != timeplan.Rest {
+		said = strings.TrimSuffix("cook "+itoa(cookOf(r))+" · "+said, " · ")
+	}
+	d.words(said, f.wordsRight, y, smallSize*u, colour.Soft, false, End)
 	d.close()
 }
 
@@ -75,6 +80,72 @@ func (f *frame) drawKey(d *Drawing) {
 			d.words(item.name, item.x+29*u, y+4.6*u, 13*u, ink.Text, false, Start)
 		}
 	}
+}
+
+// sign is an entry of the key of signs.
+type sign struct {
+	name string
+	draw func(x, y float64)
+}
+
+// drawSigns explains, below the plait, the signs that it holds.
+func (f *frame) drawSigns(d *Drawing) {
+	u := f.u
+	x, y := 14*u, f.signsTop
+	for _, s := range f.signs(d) {
+		wide := 34*u + textWidth(s.name, smallSize*u, false)
+		if x > 14*u && x+wide > f.width-6*u {
+			x, y = 14*u, y+20*u
+		}
+		s.draw(x+12*u, y)
+		d.words(s.name, x+29*u, y+4*u, smallSize*u, colour.Soft, false, Start)
+		x += wide + 14*u
+	}
+}
+
+// signs are the signs that the plan holds.
+func (f *frame) signs(d *Drawing) (signs []sign) {
+	u := f.u
+	strand := func(line float64) func(x, y float64) {
+		return func(x, y float64) { d.stroke([]Move{moveTo(x-12*u, y), lineTo(x+12*u, y)}, colour.Soft, line*u) }
+	}
+	seen := map[string]bool{}
+	note := func(name string, draw func(x, y float64)) {
+		if !seen[name] {
+			seen[name] = true
+			signs = append(signs, sign{name, draw})
+		}
+	}
+	for _, p := range f.pieces {
+		if p.wait != nil && p.lane != nil {
+			note("waits", strand(5.6))
+		}
+	}
+	for _, p := range f.pieces {
+		if p.wait == nil && p.lane != nil && p.thread.To >= 0 {
+			note("stands ready", strand(3.4))
+		}
+	}
+	for _, p := range f.pieces {
+		if p.wait != nil && p.wait.Every > 0 && p.lane != nil {
+			note("look at it", func(x, y float64) {
+				strand(5.6)(x, y)
+				d.stroke([]Move{moveTo(x, y-6*u), lineTo(x, y+6*u)}, colour.Soft, 2.2*u)
+			})
+		}
+	}
+	for _, r := range f.plan.Rows {
+		switch {
+		case r.Pinned:
+			note("pinned", func(x, y float64) { f.pin(d, x, y) })
+		case r.Dish != "":
+		case r.Action == timeplan.WashUp:
+			note("wash up, wipe down", func(x, y float64) { f.washMark(d, x, y) })
+		case r.Action == timeplan.TurnTo:
+			note("turn the oven", func(x, y float64) { f.knob(d, x, y) })
+		}
+	}
+	return signs
 }
 
 // ellipsisTo is the text, or as much of it as fits.

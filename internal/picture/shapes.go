@@ -1,10 +1,6 @@
 package picture
 
-import (
-	"math"
-
-	"plait.example/internal/colour"
-)
+import "plait.example/internal/colour"
 
 // Outline is the outline of a dish's mark around (x, y), about as large as a
 // circle of radius r. A letter's middle belongs at Drop below y.
@@ -73,15 +69,4 @@ func (f *frame) badge(d *Drawing, ink colour.DishInk, letter string, x, y, r flo
 		size *= r * 1.5 / n
 	}
 	d.words(letter, x, y+Drop(ink.Shape)*r+size*0.345, size, ink.On, true, Middle)
-}
-
-// warningSign is an octagon with an exclamation mark, unlike any dish's mark.
-func warningSign(d *Drawing, x, y, r float64) {
-	var corners []float64
-	for i := range 8 {
-		a := (float64(i) + 0.5) * math.Pi / 4
-		corners = append(corners, 1.08*math.Sin(a), -1.08*math.Cos(a))
-	}
-	d.add(Mark{Path: polygon(x, y, r, corners...), Fill: colour.Warning, Stroke: colour.Paper, Line: 1.6})
-	d.words("!", x, y+r*0.5, r*1.45, colour.Paper, true, Middle)
 }

@@ -53,7 +53,10 @@ func (f *frame) tagLines(p *piece) []string {
 			lines = append(lines, "look every "+itoa(p.wait.Every))
 		}
 	case practical.Stay:
-		lines = append(lines, "stay")
+		if f.narrow() {
+			return append(lines, "stay")
+		}
+		lines = append(lines, "stay with it")
 	}
 	return lines
 }
