@@ -1,6 +1,10 @@
 package recipe
 
-import "plait.example/internal/practical"
+import (
+	"strings"
+
+	"plait.example/internal/practical"
+)
 
 // clause is a piece of a sentence with one verb that tells what to do.
 type clause struct {
@@ -37,6 +41,9 @@ func clauses(ts []token) []clause {
 			continue
 		}
 		v, ok := isVerb(ts, i)
+		if inner, found := goesOn(ts, i); found {
+			v, ok = inner, true
+		}
 		if !ok || !verbal(ts, i, len(starts) == 0) {
 			if len(starts) > 0 && carriesOn(ts, i) {
 				last := starts[len(starts)-1]
@@ -61,6 +68,36 @@ func clauses(ts []token) []clause {
 		starts[0].other = false
 	}
 	return starts
+}
+
+// goesOn gives the inner verb of "start ladling", "continue to cook", "begin adding".
+func goesOn(ts []token, i int) (verb, bool) {
+	if !ts[i].is("start", "begin", "continue", "continue", "resume") {
+		return verb{}, false
+	}
+	next := at(ts, i+1)
+	if next.is("to") {
+		next = at(ts, i+2)
+	}
+	if v, ok := verbs[next.text]; ok && next.kind == word {
+		return v, true
+	}
+	if strings.HasSuffix(next.text, "ing") {
+		v, ok := verbByStem[next.stem]
+		return v, ok
+	}
+	return verb{}, false
+}
+
+// subordinate says that the modal at j belongs to a clause that only explains: "while you prepare", "it might burn".
+func subordinate(ts []token, j int) bool {
+	for j > 0 && (modals[ts[j-1].text] || adverbs[ts[j-1].text]) {
+		j--
+	}
+	if !ts[j].is("you", "we", "i", "please") {
+		return at(ts, j-1).kind == word && !at(ts, j-1).is("then", "and", "optionally")
+	}
+	return at(ts, j-1).is("while", "whilst", "until", "till", "when", "as", "if", "before", "that", "where", "what", "which", "once", "how", "because", "than", "after", "like", "so", "since")
 }
 
 // carriesOn says whether a new stretch begins at i without a verb: "then another 5 minutes", "then 20 minutes uncovered".
@@ -93,14 +130,20 @@ func clauseHead(ts []token, i int) int {
 // verbal says whether the word at i, which may be a verb, is one that tells what to do.
 func verbal(ts []token, i int, first bool) bool {
 	j := i - 1
-	for j >= 0 && (adverbs[ts[j].text] || ts[j].is("*", "_")) {
+	for j >= 0 && (adverbs[ts[j].text] || ts[j].is("*", "_", "[", "\"", "(") || ts[i].is("fry", "cook", "roast") && ts[j].is("dry", "deep", "shallow", "pan", "stir", "slow")) {
 		j--
 	}
 	prev := at(ts, j)
+	if prev.is("the") && at(ts, j-1).is("and") && !nounsToo[ts[i].text] {
+		prev = at(ts, j-1) // a slip for "then"
+	}
 	if negations[prev.text] {
 		return false
 	}
 	t, next := ts[i], at(ts, i+1)
+	if t.is("dry", "deep", "shallow", "pan", "stir", "slow") && next.is("fry", "cook", "roast") {
+		return false // the verb is the next word
+	}
 	if next.is(":") && i <= 1 {
 		return false // a label
 	}
@@ -116,6 +159,9 @@ func verbal(ts []token, i int, first bool) bool {
 		}
 		return !describesNoun(ts, i)
 	case modals[prev.text]:
+		return !subordinate(ts, j) && !t.is("take", "need", "wait", "start", "use")
+	}
+	if _, ok := goesOn(ts, i); ok && first && (opens(ts[0]) || j < 0) {
 		return true
 	}
 	if !first || nounsToo[t.text] && !verbalNext[next.text] {
@@ -159,6 +205,9 @@ func describesNoun(ts []token, i int) bool {
 func freeVerb(ts []token, i int, prev token) bool {
 	if prev.kind != word && prev.kind != number {
 		return false
+	}
+	if prev.is("that") && i == 2 && ts[0].is("after") {
+		return true
 	}
 	if prev.is("the", "a", "an", "of", "to", "your", "with", "is", "are", "until", "this", "that", "some", "no", "each", "it", "they", "for", "and", "be", "who", "which", "in", "on", "at", "as", "its", "if", "or", "when", "while", "more", "from", "was", "has", "have", "than", "not") {
 		return false

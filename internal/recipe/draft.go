@@ -32,23 +32,27 @@ type item struct {
 
 // sorter sorts lines into drafts.
 type sorter struct {
-	lines   []line
-	all     []*draft
-	cur     *draft
-	part    section
-	comp    string
-	open    bool // the last item may go on in the next line
-	bare    bool // a marker stood alone on the line before
-	pending string
+	lines []line
+	all   []*draft
+	cur   *draft
+	part  section
+	comp  string
+	open  bool      // the last item may go on in the next line
+	bare  bool      // a marker stood alone on the line before
+	ahead []section // by line: the next heading's section
+	heads []string  // headings that no ingredient or step has taken up yet
 }
 
 // drafts sorts the lines into recipes.
 func drafts(lines []line) []*draft {
 	s := &sorter{lines: lines}
+	s.lookAhead()
 	s.begin()
 	for i := range lines {
 		s.take(i)
 	}
+	s.begin()
+	s.all = s.all[:len(s.all)-1]
 	var out []*draft
 	for _, d := range s.all {
 		if len(d.items) > 0 || len(d.ingredients) > 0 {
@@ -72,6 +76,10 @@ func (d *draft) leftover() []string {
 }
 
 func (s *sorter) begin() {
+	if s.cur != nil {
+		s.cur.unread = append(s.cur.unread, s.heads...)
+		s.heads = nil
+	}
 	s.cur = &draft{}
 	s.all = append(s.all, s.cur)
 	s.part, s.comp, s.open, s.bare = front, "", false, false
@@ -87,16 +95,34 @@ func (s *sorter) take(i int) {
 	case s.newRecipe(i):
 		s.begin()
 		s.cur.title, s.cur.titleLevel = strings.Trim(l.text, ":*_# "), l.heading
-	case isHeading(l) && !s.bare:
+	case (isHeading(l) || s.subheading(i)) && !s.bare:
 		s.heading(l)
 	default:
 		s.content(i)
 	}
 }
 
+// subheading says whether a short line inside a method names a part: "White sauce".
+func (s *sorter) subheading(i int) bool {
+	l := s.lines[i]
+	if s.part != methodPart || l.marker != noMarker || len(l.ts) > 4 || len(clauses(l.ts)) > 0 || !l.ts[0].upper || l.ts[0].kind != word {
+		return false
+	}
+	if n := len(s.cur.items); n > 0 && s.open {
+		if last := s.cur.items[n-1].ts; !last[len(last)-1].is(".", "!", "?", ")") {
+			return false
+		}
+	}
+	return !l.ts[len(l.ts)-1].is(".", "!", "?", ",", ";") && len(at2(s.lines, i+1).ts) > 4
+}
+
 // heading enters a section or a component.
 func (s *sorter) heading(l line) {
 	s.open = false
+	if len(s.heads) > 0 {
+		s.cur.unread = append(s.cur.unread, s.heads...)
+		s.heads = nil
+	}
 	part, ok := partOf(l.ts)
 	if !ok && strings.Contains(strings.ToLower(l.text), "ingredients") && len(l.ts) <= 8 {
 		part, ok = ingredientPart, true
@@ -110,12 +136,17 @@ func (s *sorter) heading(l line) {
 		if c := afterColonOrBracket(l); c != "" {
 			s.comp = c
 		}
+		if wordCount(l.ts) > 1 {
+			s.heads = []string{l.text}
+		}
 	case s.cur.title == "" && s.part == front && !strings.HasSuffix(l.text, ":"):
 		s.cur.title, s.cur.titleLevel = strings.Trim(l.text, ":*_# "), l.heading
 	case s.part == front && strings.HasPrefix(strings.ToLower(l.text), "for "):
 		s.part, s.comp = ingredientPart, component(l)
+		s.heads = []string{l.text}
 	case s.part == ingredientPart || s.part == methodPart:
 		s.comp = component(l)
+		s.heads = []string{l.text}
 	default:
 		s.cur.unread = append(s.cur.unread, l.text)
 	}
@@ -139,6 +170,7 @@ func (s *sorter) content(i int) {
 	switch s.part {
 	case ingredientPart:
 		s.cur.ingredients = append(s.cur.ingredients, listed{l, s.comp})
+		s.takeUp()
 	case methodPart:
 		s.method(l)
 	default:
@@ -156,6 +188,7 @@ func (s *sorter) guessPart(i int) {
 	switch s.part {
 	case front:
 		switch {
+		case s.headingAhead(i):
 		case ingredientLike(l) && (s.cur.title != "" || i > 0 || ingredientLike(at2(s.lines, i+1))):
 			s.part = ingredientPart
 		case methodLike(l) && (l.marker == numbered || s.cur.title != "" && !introduces(l) || len(clauses(l.ts)) >= 2):
@@ -168,15 +201,22 @@ func (s *sorter) guessPart(i int) {
 	}
 }
 
-// methodHeadingAhead says whether the method of this recipe has a heading further down.
-func (s *sorter) methodHeadingAhead(i int) bool {
-	for _, l := range s.lines[i:] {
-		if part, ok := partOf(l.ts); ok && isHeading(l) && part != notePart {
-			return part == methodPart
+// lookAhead notes for every line the next heading of a list of ingredients or a method.
+func (s *sorter) lookAhead() {
+	s.ahead = make([]section, len(s.lines)+1)
+	for i := len(s.lines) - 1; i >= 0; i-- {
+		s.ahead[i] = s.ahead[i+1]
+		if part, ok := partOf(s.lines[i].ts); ok && isHeading(s.lines[i]) && part != notePart {
+			s.ahead[i] = part
 		}
 	}
-	return false
 }
+
+// headingAhead says whether a list of ingredients or a method has its heading further down.
+func (s *sorter) headingAhead(i int) bool { return s.ahead[i] != front }
+
+// methodHeadingAhead says whether the method of this recipe has a heading further down.
+func (s *sorter) methodHeadingAhead(i int) bool { return s.ahead[i] == methodPart }
 
 // introduces says that a line talks about the dish instead of telling what to do.
 func introduces(l line) bool {
@@ -198,10 +238,28 @@ func (s *sorter) method(l line) {
 		it := &s.cur.items[n-1]
 		it.end = l.end
 		it.ts = append(it.ts, l.ts...)
+		it.ts[len(it.ts)-len(l.ts)].gap = true
 		return
 	}
 	s.cur.items = append(s.cur.items, item{start: l.start, end: l.end, ts: l.ts, component: s.comp, numbered: l.marker == numbered || s.bare})
 	s.open, s.bare = true, false
+	s.takeUp()
+}
+
+// takeUp notes that the last heading has become a component; one that says more goes to Unread.
+func (s *sorter) takeUp() {
+	if len(s.heads) == 1 && (s.comp == "" || !strings.Contains(s.heads[0], s.comp) || wordCount(tokenize(strings.Replace(s.heads[0], s.comp, "", 1), 0)) > 2) {
+		s.cur.unread = append(s.cur.unread, s.heads...)
+	}
+	s.heads = nil
+}
+
+func wordCount(ts []token) int {
+	n := 0
+	for _, t := range ts {
+		n += boolInt(t.kind == word)
+	}
+	return n
 }
 
 // continues says whether a line without a marker goes on with the item before it.
@@ -261,7 +319,7 @@ func (s *sorter) meta(l line) bool {
 		if s.cur.serves == 0 {
 			s.cur.serves = n
 		}
-		if len(l.ts) > 8 {
+		if words := wordCount(l.ts); words > 1 {
 			s.cur.unread = append(s.cur.unread, l.text)
 		}
 		return true

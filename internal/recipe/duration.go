@@ -186,6 +186,9 @@ func qualify(ts []token, d *duration) {
 		break
 	}
 	qualifyAfter(ts, d)
+	if before := ts[max(0, d.from-9):d.from]; has(before, "each side", "per side", "either side") && d.role == lasts {
+		d.least, d.most = 2*d.least, 2*d.most
+	}
 }
 
 func qualifyAfter(ts []token, d *duration) {

@@ -12,6 +12,7 @@ type thread struct {
 	last      int             // its last job
 	holds     map[string]bool // stems of foods and products in it
 	component string
+	beside    int  // the job that waited when this thread began; -1: none
 	waiting   bool // its last job is a long wait
 }
 
@@ -28,10 +29,33 @@ func knownFoods(list []practical.Ingredient) map[string]bool {
 	return m
 }
 
+// titleWords is the stems of the words that name the dish.
+func titleWords(title string) map[string]bool {
+	m := map[string]bool{}
+	for _, t := range tokenize(title, 0) {
+		if t.kind == word && len(t.text) > 3 && !notFoods[t.text] && verbs[t.text].name == "" {
+			m[t.stem] = true
+		}
+	}
+	return m
+}
+
+// sharedFoods is the stems that several lines of the list have: which one is meant cannot be told.
+func sharedFoods(list []practical.Ingredient) map[string]bool {
+	seen, shared := map[string]bool{}, map[string]bool{}
+	for _, ing := range list {
+		for s := range knownFoods([]practical.Ingredient{ing}) {
+			shared[s] = shared[s] || seen[s]
+			seen[s] = true
+		}
+	}
+	return shared
+}
+
 // notFoods are words in names of ingredients that say nothing about which food it is.
 var notFoods = set(`and or for the with fresh dried ground large small medium plain whole white black red green brown yellow hot cold warm extra virgin unsalted salted free range self raising caster
 	granulated chopped sliced diced grated cut into pieces finely thinly optional few can tin good quality ripe from all purpose baby mixed little more plus about your any choice style
-	boneless skinless lean fat cooked raw low-fat salt pepper water oil icing powder seeds leaves juice olive vegetable sunflower baking`)
+	easy quick best homemade simple style boneless skinless lean fat cooked raw low-fat salt pepper water oil icing powder seeds leaves juice olive vegetable sunflower baking`)
 
 // products are words for what the cook has made.
 var products = []string{
@@ -39,9 +63,19 @@ var products = []string{
 	"meringue", "sponge", "cake", "crumble", "crust", "filling", "rice", "pasta", "potatoes", "mash", "gravy", "stock", "ganache", "buttercream", "patties", "burgers", "meatballs", "balls", "bechamel", "béchamel", "ragu", "curry", "bread", "rolls", "biscuits", "jelly", "coulis", "pesto", "broth", "semolina", "noodles",
 }
 
+// isProduct says whether a stem is that of a product, such as a sauce, which may be only a part of the dish.
+func isProduct(s string) bool {
+	for _, p := range products {
+		if stem(p) == s {
+			return true
+		}
+	}
+	return false
+}
+
 // link gives the steps their order.
 func link(jobs []job, r *Recipe, foods map[string]bool, serving int) {
-	l := &linker{jobs: jobs, r: r, foods: foods, serving: serving, cur: -1}
+	l := &linker{jobs: jobs, r: r, foods: foods, shared: sharedFoods(r.Ingredients), title: titleWords(r.Title), serving: serving, cur: -1}
 	for i := range jobs {
 		l.take(i)
 	}
@@ -52,6 +86,8 @@ type linker struct {
 	jobs    []job
 	r       *Recipe
 	foods   map[string]bool
+	shared  map[string]bool // foods that stand in several lines of the list
+	title   map[string]bool // words of the title
 	threads []*thread
 	cur     int // the thread that words without a name speak of
 	serving int
@@ -103,12 +139,25 @@ func (l *linker) take(i int) {
 		}
 		l.ovens = nil
 	}
+	was := -1
+	if l.cur >= 0 && !inList(touched, l.cur) {
+		was = l.threads[l.cur].last
+	}
 	l.merge(i, touched, names)
+	l.threads[l.cur].beside = was
 }
 
 // merge makes one thread of those that job i continues.
 func (l *linker) merge(i int, touched []int, names map[string]bool) {
-	t := &thread{last: i, holds: names, component: l.jobs[i].it.component, waiting: longWait(l.jobs[i])}
+	t := &thread{last: i, holds: names, component: l.jobs[i].it.component, beside: -1, waiting: longWait(l.jobs[i])}
+	for _, c := range tokenize(t.component, 0) {
+		if c.kind == word && len(c.text) > 2 && !notFoods[c.text] {
+			t.holds[c.stem] = true
+		}
+	}
+	if t.holds["dough"] || t.holds[stem("pastry")] {
+		t.holds["dough"], t.holds[stem("pastry")] = true, true
+	}
 	gone := map[int]bool{}
 	for _, k := range touched {
 		gone[k] = true
@@ -134,7 +183,7 @@ func longWait(j job) bool {
 	if j.wait.said != nil {
 		return j.wait.said.least >= 8
 	}
-	return usualWait(*j.wait, j.ts).least >= 8
+	return usualWait(*j.wait, j.around()).least >= 8
 }
 
 // touched is the threads that job i continues, with the reason when it is not simply the step before.
@@ -144,6 +193,16 @@ func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
 	}
 	j := &l.jobs[i]
 	refs := l.refers(j.ts, names)
+	if k := l.inOven(j); k >= 0 && !inList(refs, k) {
+		refs = append(refs, k)
+	}
+	if l.wholeDish(j) {
+		refs = nil
+		for k := range l.threads {
+			refs = append(refs, k)
+		}
+		return refs, ""
+	}
 	cur := l.threads[l.cur]
 	switch parallel, why := l.startsBeside(i, cur, refs, names); {
 	case parallel:
@@ -160,9 +219,58 @@ func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
 		}
 	}
 	if !inList(refs, l.cur) {
+		if k := l.holding(cur.beside); j.first && len(refs) == 0 && k >= 0 && goesToHeat(j) && !leans(j) {
+			refs = append(refs, k) // back to what waited
+		}
 		refs = append(refs, l.cur)
 	}
 	return refs, ""
+}
+
+// wholeDish says that a job speaks of the dish by its title: "the panna cottas".
+func (l *linker) wholeDish(j *job) bool {
+	for i, t := range j.ts {
+		if t.kind == word && l.title[t.stem] && !l.foods[t.stem] && (at(j.ts, i-1).is("the", "your") || at(j.ts, i-2).is("the") && l.title[at(j.ts, i-1).stem]) && !isProduct(t.stem) {
+			return true
+		}
+	}
+	return false
+}
+
+// holding is the thread whose last job is i; -1: none.
+func (l *linker) holding(i int) int {
+	for k, t := range l.threads {
+		if i >= 0 && t.last == i {
+			return k
+		}
+	}
+	return -1
+}
+
+// goesToHeat says that a job cooks something.
+func goesToHeat(j *job) bool {
+	if j.wait != nil && hotPlace(j.wait.place) {
+		return true
+	}
+	for _, c := range j.clauses {
+		if atHob(c) {
+			return true
+		}
+	}
+	return false
+}
+
+// inOven is the thread whose food a job takes out of the oven; -1: none.
+func (l *linker) inOven(j *job) int {
+	if !has(j.ts, "out of the oven", "from the oven", "from oven", "out of oven") {
+		return -1
+	}
+	for k := len(l.threads) - 1; k >= 0; k-- {
+		if w := l.jobs[l.threads[k].last].wait; w != nil && w.place == practical.AtOven {
+			return k
+		}
+	}
+	return -1
 }
 
 // refers is the threads that hold something the job names.
@@ -170,7 +278,7 @@ func (l *linker) refers(ts []token, names map[string]bool) []int {
 	var out []int
 	for k, t := range l.threads {
 		for n := range t.holds {
-			if names[n] && !common[n] {
+			if names[n] && !common[n] && !l.shared[n] {
 				out = append(out, k)
 				break
 			}
@@ -202,7 +310,7 @@ func (l *linker) named(ts []token, refs []int) bool {
 
 // leans says that a job's words need the step before: "it", "add", "the mixture".
 func leans(j *job) bool {
-	if hasAny(j.ts, "it", "them", "mixture", "over", "remaining", "rest") {
+	if hasAny(j.ts, "it", "them", "mixture", "over") || has(j.ts, "the pan", "the pot", "the saucepan", "the skillet", "the wok", "paella pan", "the dish", "the casserole", "oven dish") {
 		return true
 	}
 	for i, c := range j.clauses {
@@ -237,6 +345,8 @@ func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]b
 		return !refersTo(refs, l.cur) || cur.waiting, "a bowl or pan of its own"
 	case makes(j) && cur.waiting && !leans(j):
 		return true, "begins something new while the step before waits"
+	case cur.waiting && j.first && j.kind == handsJob && has(j.ts, "set aside") && !leans(j) && j.clauses[0].verbIs("combine", "mix", "whisk", "blend", "chop", "peel", "slice"):
+		return true, "made and set aside, while the step before waits"
 	case cur.waiting && longWait(*prev) && j.first && freshOnly(l, j, names) && !leans(j):
 		return true, "only new ingredients, while the step before waits"
 	}
@@ -286,6 +396,11 @@ func makes(j *job) bool {
 // freshOnly says that a job names ingredients, and none that is already in use.
 func freshOnly(l *linker, j *job, names map[string]bool) bool {
 	fresh := 0
+	for _, t := range j.ts {
+		if t.kind == word && l.title[t.stem] && !l.foods[t.stem] {
+			return false // the dish itself
+		}
+	}
 	for n := range names {
 		if common[n] {
 			continue
@@ -295,18 +410,24 @@ func freshOnly(l *linker, j *job, names map[string]bool) bool {
 				return false
 			}
 		}
-		fresh++
+		if l.foods[n] {
+			fresh++
+		}
 	}
 	return fresh > 0
 }
 
 // gaps writes the gaps that food sets: cooling before icing, pastry resting, meat resting.
 func (l *linker) gaps() {
+	index := map[string]int{}
+	for i, s := range l.r.Steps {
+		index[s.ID] = i
+	}
 	for i := range l.r.Steps {
 		s := &l.r.Steps[i]
 		for k := range s.After {
-			p := l.byID(s.After[k].Step)
-			if p < 0 || i == l.serving {
+			p := index[s.After[k].Step]
+			if i == l.serving {
 				continue
 			}
 			if least, why := gapBetween(&l.jobs[p], &l.jobs[i]); least > 0 {
@@ -316,15 +437,6 @@ func (l *linker) gaps() {
 			}
 		}
 	}
-}
-
-func (l *linker) byID(id string) int {
-	for i, s := range l.r.Steps {
-		if s.ID == id {
-			return i
-		}
-	}
-	return -1
 }
 
 // gapBetween is the least minutes that food asks for between two jobs, 0 for none. Common practice, no source.

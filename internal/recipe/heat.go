@@ -13,6 +13,7 @@ type heat struct {
 	from, to int // tokens
 	oven     bool
 	word     bool // "moderate oven": the figure is a handbook's
+	figures  []int
 	clash    bool // the figures that stand together disagree by more than 15 C
 }
 
@@ -188,6 +189,7 @@ func settle(ts []token, atoms []atom, from, to int) (heat, bool) {
 	if len(figures) == 0 {
 		return heat{}, false
 	}
+	h.figures = figures
 	for _, c := range figures {
 		h.clash = h.clash || c-h.celsius > 15 || h.celsius-c > 15
 	}
@@ -199,11 +201,11 @@ func settle(ts []token, atoms []atom, from, to int) (heat, bool) {
 func (a atom) oven() (celsius, rank int) {
 	switch {
 	case a.scale == "gas":
-		return celsiusOfGas(a.value), 3
+		return celsiusOfGas(a.value), 2
 	case a.scale == "f" || a.scale == "" && a.value > 260:
 		return practical.CelsiusOfFahrenheit(int(a.value)), 1
 	case a.fan:
-		return practical.CelsiusOfFan(int(a.value)), 2
+		return practical.CelsiusOfFan(int(a.value)), 3
 	}
 	return int(a.value), 4
 }

@@ -17,6 +17,9 @@ func (cx *context) interpret(ts []token, c *clause) {
 	c.place = c.verb.place
 	var said *duration
 	for i := range c.times {
+		if d := &c.times[i]; d.role == lasts && d.from < c.at && c.from == 0 && ts[0].is("after", "once", "when") {
+			d.role = refersBack
+		}
 		if c.times[i].role == lasts && said == nil {
 			said = &c.times[i]
 		} else if c.times[i].role == lasts && joinedTimes(ts, *said, c.times[i]) {
@@ -217,7 +220,10 @@ func (cx *context) cooking(body []token, c *clause, said *duration) {
 	if said == nil && c.verb.name != "cook" {
 		return // heat the oil: a minute or two of hands
 	}
-	liquid := cx.wet || has(body, "water", "boiling", "covered", "lid", "simmer", "stock", "milk", "pasta", "rice", "noodles", "potatoes", "low heat", "gently", "slow", "tender", "broth")
+	liquid := cx.wet || has(body, "water", "boiling", "covered", "lid", "simmer", "stock", "milk", "pasta", "rice", "noodles", "potatoes", "low heat", "gently", "slow", "broth")
+	if has(head(body), "oil", "butter", "frying pan", "skillet", "wok") || !has(body, "sauce", "soup") && has(body, "brown", "golden", "soft", "softened", "translucent", "fragrant", "crisp") && !has(body, "water", "boil", "boiling", "simmer", "stock", "covered", "broth", "thickens", "gently") {
+		liquid = false
+	}
 	if !liquid || stirsAlways(body) || said != nil && said.most <= 3 && !has(body, "pasta", "water", "cover") {
 		cx.frying(body, c, said)
 		return
@@ -248,7 +254,7 @@ func (cx *context) frying(body []token, c *clause, said *duration) {
 // moving handles putting food in a place: it waits there when a time is said, or when the place is one for waiting.
 func (cx *context) moving(body []token, c *clause, said *duration) {
 	named := placeWords(body)
-	if c.verb.name == "bring" && has(body, "boil", "simmer", "bubble", "boiling") || has(body, "come to the boil", "come to a boil") {
+	if (c.verb.name == "bring" || c.verb.deed == moves && named == practical.AtHob && has(body, "to boil")) && has(body, "boil", "simmer", "bubble", "boiling") || has(body, "come to the boil", "come to a boil") {
 		c.verb.deed, c.place = boils, practical.AtHob
 		c.wait = said != nil
 		if c.wait {
@@ -274,18 +280,18 @@ func (cx *context) moving(body []token, c *clause, said *duration) {
 			return
 		}
 		c.place = ""
-		if named == practical.AtHob {
+		if named == practical.AtHob || c.verbIs("put") && has(body, "on to scald", "on to boil", "on to heat") {
 			c.place = named
 		}
 		return
 	}
 	switch {
+	case named == "" && ovenStated(c):
+		c.place = practical.AtOven
 	case named == "" && has(body, "grill", "broiler"):
 		c.place, c.look = practical.AtGrill, practical.Stay
 	case named == "" && cx.place == practical.AtHob && (has(body, "lid", "heat", "cover") || c.verb.deed == minor):
 		c.place = practical.AtHob
-	case named == "" && ovenStated(c):
-		c.place = practical.AtOven
 	case named == "":
 		c.place = practical.AtSide
 	default:
@@ -388,8 +394,18 @@ var waitByStem = func() map[string]verb {
 func (cx *context) working(body []token, c *clause, said *duration) {
 	named := placeWords(body)
 	c.place = ""
-	if named == practical.AtHob {
-		c.place = named
+	if c.verbIs("turn", "switch", "light") && has(body, "on") && has(body, "oven", "grill") && !has(body, "off", "down") {
+		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
+		return
+	}
+	if named == practical.AtHob || named == "" && cx.place == practical.AtHob && (c.verbIs("stir", "deglaze", "ladle", "scramble", "thicken") || c.verbIs("whisk") && has(body, "sauce", "milk", "roux", "stock", "custard")) && !has(body, "bowl", "jug", "peaks", "batter") {
+		c.place = practical.AtHob
+	}
+	if named == "" && c.verbIs("stir") && has(body, "saucepan", "pan") && has(body, "until") && !has(body, "into", "tin") {
+		c.place = practical.AtHob
+	}
+	if said != nil && named == "" && ovenStated(c) {
+		named = practical.AtOven
 	}
 	if said == nil {
 		if named == practical.AtOven && !c.verbIs("turn", "line", "grease", "prepare", "check", "wipe", "remove", "take", "open") && has(body, "in", "into") && has(body, "put", "place", "pop", "back") {
@@ -413,4 +429,14 @@ func (cx *context) working(body []token, c *clause, said *duration) {
 		c.wait, c.place = true, practical.AtSide
 		cx.attention(body, c)
 	}
+}
+
+// head is the clause up to its "until".
+func head(body []token) []token {
+	for i, t := range body {
+		if t.is("until", "till", "so") {
+			return body[:i]
+		}
+	}
+	return body
 }

@@ -14,7 +14,7 @@ func kitInUse(j *job) []practical.Kit {
 		if c.wait {
 			continue
 		}
-		hob = hob || c.place == practical.AtHob && c.verb.deed != moves
+		hob = hob || c.place == practical.AtHob && (c.verb.deed != moves || has(j.it.ts[c.from:c.to], "heat", "scald"))
 		if t := techniqueFor(c.verb.name, j.it.ts[c.from:c.to]); t != nil && t.Resource == "hob" && (c.verb.deed == fries || c.verb.deed == cooks || c.verbIs("melt", "scramble", "thicken")) && c.place == "" {
 			hob = hob || !has(j.ts, "microwave")
 		}

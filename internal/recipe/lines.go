@@ -9,8 +9,9 @@ import (
 
 // Greatest size of a text that is read; the rest stands in Unread.
 const (
-	maxLines = 4000
-	maxBytes = 400_000
+	maxLines = 3000
+	maxBytes = 200_000
+	maxItem  = 3000 // tokens of one paragraph of a method
 )
 
 // line is a line of the text without its list marker and markup.

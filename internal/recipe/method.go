@@ -13,6 +13,9 @@ func readMethod(text string, items []item, r *Recipe) {
 	cx := &context{}
 	var jobs []job
 	for i := range items {
+		if i > 0 && items[i].component != items[i-1].component {
+			cx.place, cx.wet = "", false
+		}
 		jobs = append(jobs, splitItem(cx, &items[i])...)
 	}
 	jobs = trimJobs(text, jobs, r)
@@ -94,30 +97,26 @@ func settleOven(text string, jobs []job) {
 	}
 	for i := range jobs {
 		j := &jobs[i]
-		if j.wait == nil || j.wait.place != practical.AtOven || !ovenStated(j.wait) {
-			for _, c := range j.clauses {
+		bakes := j.wait != nil && j.wait.place == practical.AtOven
+		for pass := range 2 { // what is said up to the baking, then what is said after it
+			for k := range j.clauses {
+				c := &j.clauses[k]
+				if later := bakes && c.at >= j.wait.at; later != (pass == 1) {
+					continue
+				}
 				for _, h := range c.heats {
 					if h.oven {
 						celsius = h.celsius
-						why = fmt.Sprintf("'%s': said; %d °C without fan", quote(text, j.it.ts, c.shift+h.from, c.shift+h.to), h.celsius)
+						why = fmt.Sprintf("'%s': said before; %d °C without fan", quote(text, j.it.ts, c.shift+h.from, c.shift+h.to), h.celsius)
 					}
 				}
 			}
-			if celsius == 0 && j.oven > 0 {
-				celsius, why = j.oven, fmt.Sprintf("the oven stands at %d °C: said before", j.oven)
+			if pass == 0 {
+				j.oven, j.ovenWhy = celsius, why
 			}
 		}
-		j.oven, j.ovenWhy = celsius, why
-		if celsius == 0 {
+		if j.oven == 0 {
 			j.oven, j.ovenWhy = first, firstWhy
-		}
-		if j.wait != nil && j.wait.place == practical.AtOven {
-			for _, h := range j.wait.heats {
-				if h.oven {
-					celsius = h.celsius
-					why = fmt.Sprintf("'%s': said before; %d °C without fan", quote(text, j.it.ts, j.wait.shift+h.from, j.wait.shift+h.to), h.celsius)
-				}
-			}
 		}
 	}
 }

@@ -1,31 +1,40 @@
 package recipe
 
+import "plait.example/internal/practical"
+
 // heatWord reads "a moderate oven", "very slow oven", "low temperature" (of an oven).
 func heatWord(ts []token, i int) (heat, int) {
 	t := at(ts, i)
 	if t.kind != word {
 		return heat{}, i
 	}
-	j, how := i, ""
-	if t.is("very", "fairly", "moderately", "medium") && ovenWords[t.text+" "+at(ts, i+1).text] > 0 {
-		how, j = t.text+" "+at(ts, i+1).text, i+2
-	} else if ovenWords[t.text] > 0 {
-		how, j = t.text, i+1
-	} else {
-		return heat{}, i
+	j := i + 1
+	celsius := ovenWord(t.text)
+	if t.is("very", "fairly", "moderately", "medium") {
+		if c := ovenWord(t.text + " " + at(ts, j).text); c > 0 {
+			celsius, j = c, j+1
+		}
 	}
-	if at(ts, j).is("oven") && !at(ts, i-1).is("not") {
-		return heat{celsius: ovenWords[how], oven: true, word: true}, j + 1
-	}
-	if at(ts, j).is("temperature", "heat") && has(ts, "bake", "roast", "oven") && !at(ts, i-1).is("over", "on") {
-		return heat{celsius: ovenWords[how], oven: true, word: true}, j + 1
+	switch {
+	case celsius == 0:
+	case at(ts, j).is("oven") && !at(ts, i-1).is("not"),
+		at(ts, j).is("temperature", "heat") && has(ts, "bake", "roast", "oven") && !at(ts, i-1).is("over", "on"):
+		return heat{celsius: celsius, oven: true, word: true}, j + 1
 	}
 	return heat{}, i
 }
 
-// ovenWords: words for an oven's heat, in degrees Celsius without fan.
-// Handbooks' words with the gas marks that go with them; from memory.
-var ovenWords = map[string]int{
-	"very cool": 120, "very slow": 120, "very low": 120, "cool": 150, "slow": 150, "low": 150, "warm": 170, "moderate": 180, "medium": 180, "medium hot": 190,
-	"fairly hot": 200, "moderately hot": 200, "hot": 220, "quick": 220, "very hot": 230, "very quick": 230,
+// ovenWord is the handbook's temperature for a word for an oven's heat, 0 for other words.
+func ovenWord(words string) int {
+	if same := ovenWordsAlike[words]; same != "" {
+		words = same
+	}
+	c, _ := practical.CelsiusOfWords(words)
+	return c
+}
+
+// ovenWordsAlike are older words for the handbook's; from memory.
+var ovenWordsAlike = map[string]string{
+	"slow": "cool", "low": "cool", "very slow": "very cool", "very low": "very cool", "medium": "moderate", "medium hot": "fairly hot",
+	"moderately hot": "fairly hot", "quick": "hot", "very quick": "very hot",
 }

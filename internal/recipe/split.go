@@ -30,6 +30,14 @@ type job struct {
 	lender   *item
 }
 
+// around is the words of a job's item for one that only comes to the boil, else the job's own.
+func (j *job) around() []token {
+	if j.weak {
+		return j.it.ts[max(0, j.from-20):j.to]
+	}
+	return j.ts
+}
+
 // splitter cuts items into jobs.
 type splitter struct {
 	cx   *context
@@ -42,7 +50,7 @@ type splitter struct {
 // splitItem cuts one item of the method where the hands stop.
 func splitItem(cx *context, it *item) []job {
 	s := &splitter{cx: cx, it: it, ts: it.ts}
-	if it.ts[0].is("or", "alternatively") {
+	if len(it.ts) > maxItem || it.ts[0].is("or", "alternatively") || len(it.ts) <= 4 && it.ts[0].is("enjoy") {
 		return []job{{kind: idleJob, to: len(it.ts), it: it, first: true}}
 	}
 	sents := sentences(it.ts)
@@ -68,6 +76,9 @@ func splitItem(cx *context, it *item) []job {
 func (s *splitter) sentence(from, to, n int, steplike bool) {
 	ts := s.ts[from:to]
 	cs := clauses(ts)
+	if s.cur != nil && s.cur.kind != idleJob && whatIf(ts) {
+		return
+	}
 	shareFigures(ts, cs)
 	var refers *duration
 	for i := range cs {
@@ -95,6 +106,11 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 			s.cur.refers = refers
 		}
 	}
+}
+
+// whatIf says that a sentence only tells what to do if something is not right: "if it is too thin, boil it longer".
+func whatIf(ts []token) bool {
+	return ts[0].is("if") && hasAny(ts, "too", "necessary", "needed", "not", "seems", "looks", "starts", "sticky", "dry", "thick", "thin", "prefer", "happens", "becomes", "required", "getting", "don't", "begins") && !hasAny(ts, "using")
 }
 
 // shareFigures gives each clause the times and temperatures that stand in it.
@@ -174,7 +190,7 @@ func onlyMinor(cs []clause) bool {
 // add puts a clause in the job it belongs to. followed says that a wait on the hob comes next in the sentence.
 func (s *splitter) add(c clause, followed bool) {
 	switch {
-	case s.cur != nil && (c.other || s.attends(c)):
+	case s.cur != nil && (c.other || s.attends(c, followed)):
 		s.extend(c)
 	case c.verb.deed == serves:
 		if s.cur == nil || s.cur.kind != serveJob {
@@ -207,12 +223,12 @@ func (s *splitter) timed() bool {
 }
 
 // attends says whether a clause only tends what already waits: "turn halfway", "stir from time to time".
-func (s *splitter) attends(c clause) bool {
+func (s *splitter) attends(c clause, followed bool) bool {
 	if s.cur.kind != waitJob || c.wait || c.hands != nil || len(c.times) > 0 && c.times[0].role != recurs {
 		return false
 	}
 	body := s.ts[c.from:c.to]
-	if s.takesOut(c, body) {
+	if !followed && s.takesOut(c, body) {
 		return true
 	}
 	if c.verbIs("stir", "turn", "baste", "shake", "toss", "flip", "skim", "check", "top", "rotate") && (stirsSometimes(body) || has(body, "once", "every", "side") || len(c.times) > 0) {
@@ -241,8 +257,8 @@ func (s *splitter) takesOut(c clause, body []token) bool {
 		return has(body, "from the oven", "from oven", "out of the oven", "from the heat", "from heat", "off the heat", "from the stove", "from stove", "out of oven", "from the grill", "from the hob") && !has(body, "foil", "lid", "beans", "paper")
 	case c.verbIs("turn", "switch"):
 		return has(body, "off", "down") && has(body, "heat", "gas", "oven", "hob", "ring", "grill", "stove")
-	case s.cur.weak && c.verbIs("reduce", "lower"):
-		return true
+	case place == practical.AtHob && c.verbIs("reduce", "lower"):
+		return s.cur.weak || has(body, "heat")
 	}
 	return false
 }

@@ -65,11 +65,14 @@ func tokenize(s string, base int) []token {
 	return ts
 }
 
+// maxLink is the longest address of a link that is passed over, in bytes.
+const maxLink = 2000
+
 // skipLink is the end of the address of a link that begins at i, else i.
 func skipLink(s string, i int) int {
 	rest := s[i:]
 	if strings.HasPrefix(rest, "](") {
-		if j := strings.IndexAny(rest, ")\n"); j > 0 && rest[j] == ')' {
+		if j := strings.IndexAny(rest[:min(len(rest), maxLink)], ")\n"); j > 0 && rest[j] == ')' {
 			return i + j + 1
 		}
 	}

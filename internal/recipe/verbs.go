@@ -49,7 +49,7 @@ var verbGroups = []struct {
 		debone deglaze decorate deseed devein dice dig dip discard dissolve distribute divide dock drain draw dredge dress drip drizzle drop dry dump dust emulsify fillet fill finish flake flatten flip flour fluff fold form
 		gather glaze grate grease grind gut halve hollow hull ice incorporate insert joint juice julienne knead knock level liquidise lift line loosen make
 		mash measure melt mince mist mix moisten mould mound open pare pat peal peel pick pierce pinch pipe pit plait poke portion pound prepare press prick process pulse pull punch puree push
-		quarter release repeat rice roll rub run sandwich scale scatter scoop scramble scrape scrub seal seed segment separate shake shape shell shred sieve sift skewer skim skin slice slide slit smear smash smooth
+		quarter release repeat roll rub run sandwich scale scatter scoop scramble scrape scrub seal seed segment separate shake shape shell shred sieve sift skewer skim skin slice slide slit smear smash smooth
 		snip split spread squash squeeze squish stamp stir stone strain stretch string stuff swirl tear temper tenderise tenderize thicken thin thread tie toss trim truss tuck turn twist unmould unmold unroll unwrap use
 		wash weigh wet whip whisk whizz wipe work zest rinse score crinkle ladle plate level mark trickle top remove take tip invert untie unfold throw push bottle dab start begin continue rehydrate spiralise`},
 	{minor, "", `add adjust season salt sprinkle taste dot dash garnish reserve include`},
@@ -70,6 +70,19 @@ var verbGroups = []struct {
 	{lets, "", `let leave allow keep give wait`},
 }
 
+// verbByStem finds a verb by the stem of its -ing form.
+var verbByStem = func() map[string]verb {
+	m := map[string]verb{}
+	for _, g := range verbGroups {
+		for _, w := range strings.Fields(g.words) {
+			if _, ok := m[stem(w)]; !ok {
+				m[stem(w)] = verbs[w]
+			}
+		}
+	}
+	return m
+}()
+
 // nounsToo are verbs that are as often nouns or adjectives: inside a sentence
 // they count as verbs only before a word such as "the" or "until".
 var nounsToo = set(`brown butter cream flour salt season pepper dust ice dress top core skin bone stone shell line cool warm heat dry cover roast grill glaze plate roll spread mix shape juice zest
@@ -79,7 +92,7 @@ var nounsToo = set(`brown butter cream flour salt season pepper dust ice dress t
 // verbalNext are words that show the verb before them to be one.
 var verbalNext = set(`the a an it them each all your both some any half on in until till for with over at well together gently lightly off out up down thoroughly aside into evenly under everything
 	this that these those again once when slightly completely overnight through every carefully quickly slowly very briefly uncovered covered as by from away back onto to immediately separately
-	cream butter sugar eggs egg meat flour pastry dough onion onions garlic vegetables salt between across lengthways lengthwise finely roughly coarsely thinly one two gradually`)
+	cream butter sugar eggs egg meat flour pastry dough onion onions garlic vegetables salt between across lengthways lengthwise top tops finely roughly coarsely thinly one two gradually`)
 
 // adverbs may stand before a verb.
 var adverbs = set(`then gently carefully slowly quickly now finally next immediately lightly thoroughly well just also briefly gradually roughly finely coarsely thinly evenly lastly first firstly secondly thirdly again

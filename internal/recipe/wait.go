@@ -21,6 +21,7 @@ var usualWaits = []struct {
 	words []string // one of them stands in the clause or step; none: any
 	usual usual
 }{
+	{"boil-up bring", practical.AtHob, []string{"milk", "cream", "stock", "sauce", "tomatoes"}, usual{3, 8, "to the boil"}},
 	{"boil-up bring", practical.AtHob, []string{"water"}, usual{8, 12, "water to boil"}},
 	{"boil-up bring", practical.AtHob, nil, usual{3, 8, "to the boil"}},
 	{"*", practical.AtHob, []string{"potato", "potatoes"}, usual{15, 20, "boiling potatoes"}},
@@ -101,7 +102,7 @@ func makeWait(text string, j *job) (practical.Wait, []string, float64) {
 		switch {
 		case d.capped:
 			w.Least = max(1, d.least/2)
-		case d.open || cold(c.place) && d.least == d.most:
+		case (d.open || cold(c.place)) && d.least == d.most:
 			w.Most = 0
 		case proves(c) && d.least == d.most:
 			w.Most = d.least + d.least/4
@@ -111,7 +112,7 @@ func makeWait(text string, j *job) (practical.Wait, []string, float64) {
 		}
 		why = append(why, "'"+quote(text, ts, shift+d.from, shift+d.to)+"': said")
 	} else {
-		u := usualWait(*c, j.ts)
+		u := usualWait(*c, j.around())
 		w.Least, w.Most = u.least, u.most
 		doubt = 0.55
 		why = append(why, fmt.Sprintf("%s: no time said, usually %s", u.words, rangeWords(u.least, u.most)))
@@ -160,7 +161,10 @@ func ovenFigures(text string, j *job, w *practical.Wait, why *[]string) float64 
 	for _, h := range j.wait.heats {
 		if h.oven {
 			w.Celsius = h.celsius
-			*why = append(*why, fmt.Sprintf("'%s': said; %d °C without fan", quote(text, j.it.ts, j.wait.shift+h.from, j.wait.shift+h.to), h.celsius))
+			if h.clash && inList(h.figures, j.oven) {
+				w.Celsius = j.oven // the figure that agrees with what was said before
+			}
+			*why = append(*why, fmt.Sprintf("'%s': said; %d °C without fan", quote(text, j.it.ts, j.wait.shift+h.from, j.wait.shift+h.to), w.Celsius))
 			if h.clash {
 				doubt = 0.5
 				*why = append(*why, "the figures that stand together do not go together: look at the temperature")
