@@ -2,6 +2,8 @@ package network
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 
 	"plait.example/internal/practical"
 	"plait.example/internal/timeplan"
@@ -11,26 +13,39 @@ import (
 // changeRows are the changes that the cook makes: the oven's dial, the grill,
 // a clean-down between raw and ready-to-eat, a machine rinsed.
 func (n *network) changeRows(s *problem.Solution) (rows []timeplan.Row) {
-	count := map[int]int{}
-	level := map[int]int{}
-	for i := range n.problem.States {
-		level[i] = n.problem.States[i].Initial
-	}
-	for _, c := range s.Changes {
-		state := n.problem.States[c.State]
-		from := level[c.State]
-		work := state.Change[from][c.Level].Work
-		level[c.State] = c.Level
-		if work == 0 {
-			continue
-		}
-		count[c.State]++
-		row := n.changeRow(c, from)
-		row.ID = fmt.Sprintf("%s/%d", state.Name, count[c.State])
-		row.At, row.Minutes = n.at(c.At), work
+	names := n.changeNames(s)
+	for _, id := range slices.Sorted(maps.Keys(names)) {
+		i := names[id]
+		row := n.changeRow(s.Changes[i], levelBefore(n.problem, s, i))
+		row.ID, row.At = id, n.at(s.Changes[i].At)
+		row.Minutes, _ = n.changeCost(s, i)
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// changeNames names the changes that are work, such as "oven/2", and gives
+// each its index in the solution.
+func (n *network) changeNames(s *problem.Solution) map[string]int {
+	names, count := map[string]int{}, map[int]int{}
+	for i, c := range s.Changes {
+		if work, _ := n.changeCost(s, i); work > 0 {
+			count[c.State]++
+			names[fmt.Sprintf("%s/%d", n.problem.States[c.State].Name, count[c.State])] = i
+		}
+	}
+	return names
+}
+
+// levelBefore is the level from which the i-th change goes.
+func levelBefore(p *problem.Problem, s *problem.Solution, i int) int {
+	level := p.States[s.Changes[i].State].Initial
+	for _, before := range s.Changes[:i] {
+		if before.State == s.Changes[i].State {
+			level = before.Level
+		}
+	}
+	return level
 }
 
 func (n *network) changeRow(c problem.StateChange, from int) timeplan.Row {

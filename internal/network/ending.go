@@ -21,7 +21,7 @@ func (n *network) serving() {
 		for _, s := range n.lastSteps(d) {
 			n.atLeast(problem.End(s.last), problem.Start(a), 0,
 				n.demand("serve/"+dish.Letter, "", "%s is served when it is finished", dish.Name))
-			if w := s.step.Wait; w != nil && s.takeOut < 0 && w.Most > 0 {
+			if w := s.step.Wait; s.wait >= 0 && s.takeOut < 0 && w.Most > 0 {
 				n.atMost(problem.Start(s.wait), problem.Start(a), w.Most, "wait-most/"+s.step.ID)
 			}
 		}

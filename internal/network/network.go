@@ -42,30 +42,37 @@ func Plan(ctx context.Context, p *practical.Practical, o Options) (*timeplan.Pla
 		return nil, faults
 	}
 	n := translate(p)
-	result, err := n.solve(ctx, n.problem, o)
+	result, err := n.search(ctx, n.problem, o)
 	if err != nil {
 		return nil, err
 	}
-	switch {
-	case result.Solution != nil:
+	if result.Solution != nil {
 		return n.finished(result), nil
-	case result.Status == solver.Infeasible:
-		return n.overrun(ctx, o)
-	default:
-		return nil, practical.Faults{{
-			Field: "dishes", Code: practical.Internal,
-			Message: "no plan was found within the effort allowed, and no proof that there is none",
-			Hint:    "allow more effort, or loosen a pin or a longest wait",
-		}}
 	}
+	return n.overrun(ctx, result.Status == solver.Infeasible, o)
+}
+
+// harder is how many times the effort is doubled where a search ended without
+// a plan and without a proof that there is none.
+const harder = 4
+
+// search solves, with more effort while nothing is known.
+func (n *network) search(ctx context.Context, p *problem.Problem, o Options) (result solver.Result, err error) {
+	if o.Effort <= 0 {
+		o.Effort = DefaultEffort
+	}
+	for range 1 + harder {
+		result, err = n.solve(ctx, p, o)
+		if err != nil || result.Status != solver.Unknown {
+			break
+		}
+		o.Effort *= 2
+	}
+	return result, err
 }
 
 // solve runs the engine and tells the progress in times of day.
 func (n *network) solve(ctx context.Context, p *problem.Problem, o Options) (solver.Result, error) {
-	effort := o.Effort
-	if effort <= 0 {
-		effort = DefaultEffort
-	}
 	var improved func(solver.Progress)
 	if o.Improved != nil {
 		improved = func(s solver.Progress) {
@@ -74,7 +81,7 @@ func (n *network) solve(ctx context.Context, p *problem.Problem, o Options) (sol
 			}
 		}
 	}
-	result, err := solver.Solve(ctx, p, solver.Options{Seed: o.Seed, Effort: effort, Time: o.Time, Improved: improved})
+	result, err := solver.Solve(ctx, p, solver.Options{Seed: o.Seed, Effort: o.Effort, Time: o.Time, Improved: improved})
 	if err != nil && (result.Solution == nil || !errors.Is(err, context.Canceled)) {
 		return result, err
 	}

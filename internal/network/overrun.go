@@ -2,6 +2,7 @@ package network
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 
@@ -9,6 +10,7 @@ import (
 	"plait.example/internal/timeplan"
 	"plait.example/solver"
 	"plait.example/solver/problem"
+	"plait.example/solver/verify"
 )
 
 // askEffort is what one question of a practical that does not fit is worth, in
@@ -16,31 +18,49 @@ import (
 const askEffort = 3000
 
 // overrun is the answer to a practical that cannot fit: the earliest it can be
-// done, the demands that cannot hold together, and the ways out.
-func (n *network) overrun(ctx context.Context, o Options) (*timeplan.Plan, error) {
-	late, err := n.solve(ctx, problem.Without(n.problem, map[string]bool{"finish": true, lastStretch: true}), o)
+// done, the demands that cannot hold together, and the ways out. Where nothing
+// was found and nothing proved, it may still turn up a plan that fits.
+func (n *network) overrun(ctx context.Context, proved bool, o Options) (*timeplan.Plan, error) {
+	late, err := n.search(ctx, problem.Without(n.problem, map[string]bool{"finish": true, lastStretch: true}), o)
 	if err != nil {
 		return nil, err
 	}
-	var plan *timeplan.Plan
-	if late.Solution != nil {
-		solution := n.turnLater(late.Solution)
-		plan = n.plan(solution)
-		plan.Bound = n.at(late.Bound)
-		plan.Over = int(plan.Finish - plan.Allowed)
-	} else {
-		plan = n.empty()
+	if late.Solution != nil && late.Solution.Start[n.finish] <= n.allowed && len(verify.Check(n.problem, late.Solution)) == 0 {
+		return n.finished(late), nil
 	}
+	plan := n.late(late)
 	plan.Status, plan.Seed = timeplan.Infeasible, o.Seed
+	if !proved {
+		plan.Notes = append(plan.Notes, "No plan that fits was found. That there is none is not proved: more effort may find one.")
+	}
+	return plan, n.explain(ctx, plan, o)
+}
+
+// late is the plan that runs over, or an empty one where no time would help.
+func (n *network) late(result solver.Result) *timeplan.Plan {
+	if result.Solution == nil {
+		return n.empty()
+	}
+	plan := n.plan(n.turnLater(result.Solution))
+	plan.Bound = n.at(result.Bound)
+	plan.Over = max(0, int(plan.Finish-plan.Allowed))
+	return plan
+}
+
+// explain writes into a plan that does not fit what is to blame and what would help.
+func (n *network) explain(ctx context.Context, plan *timeplan.Plan, o Options) error {
 	conflict, err := solver.Explain(ctx, n.problem, solver.Options{Seed: o.Seed, Effort: askEffort, Time: o.Time})
+	if errors.Is(err, solver.ErrHold) || errors.Is(err, solver.ErrUnproved) {
+		conflict.Demands, err = []string{"finish"}, nil // what was not met, for want of a proof
+	}
 	if err != nil {
-		return nil, err
+		return err
 	}
 	for _, name := range conflict.Demands {
 		plan.Conflict = append(plan.Conflict, n.demands[name])
 	}
 	plan.WaysOut, err = n.waysOut(ctx, plan, conflict.Demands, o)
-	return plan, err
+	return err
 }
 
 // empty is a plan without rows: nothing can be planned whatever the time.
@@ -147,15 +167,24 @@ func (n *network) changes() []way {
 	return ways
 }
 
-// leaveOut takes a dish and its pins out of a practical.
+// leaveOut takes a dish, and all that names its steps, out of a practical.
 func leaveOut(p *practical.Practical, d int) {
 	gone := map[string]bool{p.Dishes[d].Letter + "/serve": true}
+	without := map[string]bool{}
 	for _, s := range p.Dishes[d].Steps {
+		without[s.ID] = true
 		for _, part := range []part{partHands, partPutIn, partTakeOut} {
 			gone[s.ID+"/"+string(part)] = true
 		}
 	}
 	p.Dishes = slices.Delete(slices.Clone(p.Dishes), d, d+1)
+	for i := range p.Dishes {
+		steps := slices.Clone(p.Dishes[i].Steps)
+		for j := range steps {
+			steps[j].After = slices.DeleteFunc(slices.Clone(steps[j].After), func(a practical.After) bool { return without[a.Step] })
+		}
+		p.Dishes[i].Steps = steps
+	}
 	p.Rules.Dishes = 0
 	p.Pins = slices.DeleteFunc(slices.Clone(p.Pins), func(pin practical.Pin) bool { return gone[pin.Row] || gone[pin.After] })
 }

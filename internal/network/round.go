@@ -3,6 +3,7 @@ package network
 import (
 	"slices"
 
+	"plait.example/internal/timeplan"
 	"plait.example/solver/problem"
 )
 
@@ -67,14 +68,15 @@ type item struct {
 }
 
 // round gives the same plan on five-minute marks, or nil where it cannot be had.
-func (n *network) round(s *problem.Solution) *problem.Solution {
+// The rows are the plan's as it stands.
+func (n *network) round(s *problem.Solution, rows []timeplan.Row) *problem.Solution {
 	t := n.orderKept(s)
 	for node := range t.edges {
 		if !t.raise(node, 0) {
 			return nil
 		}
 	}
-	items := n.handItems(s)
+	items := n.handItems(s, rows)
 	tries := roundTries
 	if !n.place(t, items, 0, make([]int, len(items)), &tries) {
 		return nil
@@ -133,40 +135,40 @@ func (n *network) place(t *temporal, items []item, i int, ends []int, tries *int
 	return false
 }
 
-// handItems are the rows of each cook in the order of the clock.
-func (n *network) handItems(s *problem.Solution) []item {
+// handItems are the plan's rows in the order of the clock, each with the row
+// that the same cook does before it.
+func (n *network) handItems(s *problem.Solution, rows []timeplan.Row) []item {
+	nodes := n.rowNodes(s)
 	var items []item
-	for a, j := range n.jobs {
-		if n.handsOfMode(a, s.Mode[a]) > 0 && s.End[a] > s.Start[a] && j.part != partWait {
-			items = append(items, item{node: startNode(a), minutes: j.minutes, at: s.Start[a]})
-		}
-	}
-	for i, c := range s.Changes {
-		if work, _ := n.changeCost(s, i); work > 0 {
-			items = append(items, item{node: n.changeNode(i), minutes: work, at: c.At})
-		}
-	}
-	for _, b := range n.practical.Clock.Breaks {
-		items = append(items, item{minutes: b.Minutes, at: n.minute(b.At), fixed: true})
-	}
-	slices.SortStableFunc(items, func(a, b item) int { return a.at - b.at })
-	last := make([]int, n.practical.Cooks) // item that each cook did last, plus one
-	for i := range items {
-		items[i].previous = -1
-		if items[i].fixed {
-			for c := range last {
-				last[c] = i + 1
-			}
+	last := make([]int, n.practical.Cooks+1) // the item that each cook did last, plus one
+	for _, r := range rows {
+		node, moves := nodes[r.ID]
+		rest := r.Action == timeplan.Rest
+		if !moves && !rest || r.Minutes == 0 {
 			continue
 		}
-		cook := 0
-		for c := range last {
-			if last[c] == 0 || items[last[c]-1].at+items[last[c]-1].minutes <= items[i].at {
-				cook = c
-				break
+		cook := max(1, r.Cook)
+		items = append(items, item{node: node, minutes: r.Minutes, at: n.minute(r.At), fixed: rest, previous: last[cook] - 1})
+		last[cook] = len(items)
+		if rest {
+			for c := range last {
+				last[c] = len(items)
 			}
 		}
-		items[i].previous, last[cook] = last[cook]-1, i+1
 	}
 	return items
+}
+
+// rowNodes are the nodes of the rows that can move, by the rows' names.
+func (n *network) rowNodes(s *problem.Solution) map[string]int {
+	nodes := map[string]int{}
+	for a, j := range n.jobs {
+		if j.row != "" {
+			nodes[j.row] = startNode(a)
+		}
+	}
+	for id, i := range n.changeNames(s) {
+		nodes[id] = n.changeNode(i)
+	}
+	return nodes
 }

@@ -25,7 +25,7 @@ func (n *network) plan(s *problem.Solution) *timeplan.Plan {
 	}
 	plan.Rows = n.rows(s)
 	n.writeClock(plan)
-	n.assignCooks(plan.Rows)
+	n.giveCooks(plan.Rows, s)
 	waits := n.waits(s, plan)
 	n.threads(s, plan, waits)
 	plan.Ovens = n.settings(s)
@@ -46,6 +46,9 @@ func (n *network) rows(s *problem.Solution) []timeplan.Row {
 	}
 	rows = append(rows, n.changeRows(s)...)
 	for i, b := range n.practical.Clock.Breaks {
+		if n.minute(b.At) >= s.Start[n.finish] {
+			continue // all is done by then
+		}
 		rows = append(rows, timeplan.Row{
 			ID: fmt.Sprintf("rest/%d", i+1), At: b.At, Minutes: b.Minutes, Action: timeplan.Rest,
 			Text: "Rest break. The clock stops; food that is cooking or chilling goes on.",
@@ -248,30 +251,5 @@ func (n *network) writeClock(plan *timeplan.Plan) {
 	for i := range plan.Rows {
 		r := &plan.Rows[i]
 		r.Clock = r.At - r.At%practical.TimeOfDay(plan.Round)
-	}
-}
-
-// assignCooks gives each row of a pair to a cook: to the one who had the dish
-// last, if free, else to the other. Two cooks suffice, since no more than two
-// rows are ever at once (interval graphs are perfect).
-func (n *network) assignCooks(rows []timeplan.Row) {
-	if n.practical.Cooks < 2 {
-		return
-	}
-	free := make([]practical.TimeOfDay, n.practical.Cooks)
-	had := map[string]int{}
-	for i := range rows {
-		r := &rows[i]
-		if r.Action == timeplan.Rest {
-			continue
-		}
-		cook := had[r.Dish]
-		if free[cook] > r.At {
-			cook = slices.IndexFunc(free, func(t practical.TimeOfDay) bool { return t <= r.At })
-		}
-		if cook < 0 {
-			continue // more rows than cooks: the judge will say so
-		}
-		free[cook], had[r.Dish], r.Cook = r.End(), cook, cook+1
 	}
 }

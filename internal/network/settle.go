@@ -18,7 +18,9 @@ func (n *network) settle(s *problem.Solution) (solution *problem.Solution, notes
 	if n.practical.Clock.Round != 5 {
 		return later, nil
 	}
-	rounded := n.round(later)
+	rows := n.rows(later)
+	n.giveCooks(rows, later)
+	rounded := n.round(later, rows)
 	if rounded == nil || len(verify.Check(n.problem, rounded)) > 0 {
 		return later, []string{"Times are to the minute: this plan cannot be written in steps of 5 minutes without breaking it."}
 	}
@@ -61,13 +63,7 @@ func (n *network) isOven(state int) bool {
 // changeCost is what the i-th change takes, from the level that stood before it.
 func (n *network) changeCost(s *problem.Solution, i int) (work, settle int) {
 	c := s.Changes[i]
-	level := n.problem.States[c.State].Initial
-	for _, before := range s.Changes[:i] {
-		if before.State == c.State {
-			level = before.Level
-		}
-	}
-	change := n.problem.States[c.State].Change[level][c.Level]
+	change := n.problem.States[c.State].Change[levelBefore(n.problem, s, i)][c.Level]
 	return change.Work, change.Settle
 }
 

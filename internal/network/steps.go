@@ -70,6 +70,9 @@ func (n *network) handsMinutes(e practical.Estimate) int {
 // handsOf makes the activity in which the cook works.
 func (n *network) handsOf(s *stepJobs) {
 	minutes := n.handsMinutes(s.step.Hands)
+	if watchedOnSide(s.step) {
+		minutes += s.step.Wait.Least
+	}
 	if minutes == 0 {
 		return
 	}
@@ -95,10 +98,16 @@ func hasRows(place practical.Place) bool {
 	return place != practical.AtSide && place != practical.AtBench
 }
 
+// watchedOnSide says whether a step's wait is no wait for the cook: food on the
+// side that must not be left is minutes of hands.
+func watchedOnSide(s *practical.Step) bool {
+	return s.Wait != nil && !hasRows(s.Wait.Place) && s.Wait.Attention == practical.Stay
+}
+
 // waitOf makes put in, wait and take out.
 func (n *network) waitOf(s *stepJobs) {
 	w := s.step.Wait
-	if w == nil {
+	if w == nil || watchedOnSide(s.step) {
 		return
 	}
 	if hasRows(w.Place) {
@@ -196,10 +205,10 @@ func (n *network) within(s *stepJobs) {
 		}
 		before = a
 	}
-	w := s.step.Wait
-	if w == nil {
+	if s.wait < 0 {
 		return
 	}
+	w := s.step.Wait
 	verb := waitVerb(w.Place)
 	n.atLeast(problem.Start(s.wait), problem.End(s.wait), w.Least,
 		n.demand("wait-least/"+s.step.ID, s.step.ID, "%s %s at least %d minutes", n.food(s), verb, w.Least))
@@ -264,7 +273,7 @@ func (n *network) gap(before, s *stepJobs, after practical.After) {
 		n.atMost(end, start, *after.Most, n.demand("gap-most/"+s.step.ID+"/"+after.Step, s.step.ID,
 			"%s comes at most %d minutes after %s", s.step.ID, *after.Most, after.Step))
 	}
-	if w := before.step.Wait; w != nil && before.takeOut < 0 && w.Most > 0 && after.Most == nil && after.Least == 0 {
+	if w := before.step.Wait; before.wait >= 0 && before.takeOut < 0 && w.Most > 0 && after.Most == nil && after.Least == 0 {
 		n.atMost(problem.Start(before.wait), start, w.Most, "wait-most/"+before.step.ID)
 	}
 }

@@ -10,10 +10,10 @@ import (
 func (n *network) waits(s *problem.Solution, plan *timeplan.Plan) map[*stepJobs]int {
 	index := map[*stepJobs]int{}
 	for _, jobs := range n.order {
-		w := jobs.step.Wait
-		if w == nil {
+		if jobs.wait < 0 {
 			continue
 		}
+		w := jobs.step.Wait
 		wait := timeplan.Wait{
 			Step: jobs.step.ID, Dish: n.practical.Dishes[jobs.dish].Letter, Place: w.Place,
 			From: n.at(s.Start[jobs.wait]), Until: n.at(s.End[jobs.wait]),
@@ -171,7 +171,7 @@ func (w *weaver) joinRow(before *stepJobs, to, wait int) bool {
 			continue
 		}
 		place := practical.AtSide
-		if wait < 0 && before.step.Wait != nil && before.takeOut < 0 {
+		if wait < 0 && before.wait >= 0 && before.takeOut < 0 {
 			wait = w.waits[before]
 		}
 		if wait < 0 && w.plan.Rows[from].End() == w.plan.Rows[to].At {

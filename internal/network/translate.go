@@ -30,6 +30,7 @@ type network struct {
 	bench      int // the hygiene state, -1 without one
 	rinsed     []rinseState
 	demands    map[string]timeplan.Demand
+	cookOf     map[string]int // by row: who of a pair does it; nil until it is shared out
 }
 
 // part is what an activity is within its step, or beside the steps.
