@@ -83,6 +83,9 @@ func (n *network) turnRow(c problem.StateChange, from int) timeplan.Row {
 		switch {
 		case to < 0:
 			row.Place, row.Text = practical.AtGrill, "Turn the grill on to high."
+			if o.oven == nil {
+				row.Oven = timeplan.ApartGrill
+			}
 			if o.oven != nil && from > 0 {
 				row.Text = "Turn the " + name + " to grill, high."
 			}

@@ -50,7 +50,7 @@ func (n *network) late(result solver.Result) *timeplan.Plan {
 // explain writes into a plan that does not fit what is to blame and what would help.
 func (n *network) explain(ctx context.Context, plan *timeplan.Plan, o Options) error {
 	conflict, err := solver.Explain(ctx, n.problem, solver.Options{Seed: o.Seed, Effort: askEffort, Time: o.Time})
-	if errors.Is(err, solver.ErrHold) || errors.Is(err, solver.ErrUnproved) {
+	if errors.Is(err, solver.ErrHold) || err == nil && len(conflict.Demands) == 0 {
 		conflict.Demands, err = []string{"finish"}, nil // what was not met, for want of a proof
 	}
 	if err != nil {

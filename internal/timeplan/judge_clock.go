@@ -36,7 +36,12 @@ func (j *judge) ovenNames() []string {
 	return names
 }
 
+// usesOven says whether a row is about an oven. A grill that stands apart is
+// none; one in an oven's cavity turns that oven's dial.
 func usesOven(r Row) bool {
+	if r.Place == practical.AtGrill && r.Oven == ApartGrill {
+		return false
+	}
 	return r.Action == TurnTo || r.Place == practical.AtOven && (r.Action == PutIn || r.Action == TakeOut)
 }
 

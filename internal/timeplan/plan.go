@@ -87,6 +87,10 @@ type Row struct {
 	Until   practical.TimeOfDay `json:"until,omitempty"`   // of a put-in: when its take-out is due
 }
 
+// ApartGrill is what Row.Oven holds in the row that turns on a grill of its own,
+// apart from any oven's cavity.
+const ApartGrill = "grill"
+
 // End is when the row's hands are free again.
 func (r Row) End() practical.TimeOfDay { return r.At + practical.TimeOfDay(r.Minutes) }
 
