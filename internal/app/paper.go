@@ -34,6 +34,8 @@ func (a *App) Paper(p *timeplan.Plan, f Format, s Sheet) (Document, error) {
 	write, known := map[Format]func() ([]byte, error){
 		Text: func() ([]byte, error) { return paper.Text(p), nil },
 		JSON: func() ([]byte, error) { return paper.JSON(p) },
+		HTML: func() ([]byte, error) { return paper.HTML(p, s) },
+		PDF:  func() ([]byte, error) { return paper.PDF(p, s) },
 	}[f]
 	if !known {
 		return Document{}, practical.Fault{

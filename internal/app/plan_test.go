@@ -226,7 +226,7 @@ func TestDemo(t *testing.T) {
 func TestPaper(t *testing.T) {
 	a := mustApp(t)
 	r := mustPlan(t, a)
-	for format, want := range map[app.Format]string{app.Text: "lunch.txt", app.JSON: "lunch.json"} {
+	for format, want := range map[app.Format]string{app.Text: "lunch.txt", app.JSON: "lunch.json", app.HTML: "lunch.html", app.PDF: "lunch.pdf"} {
 		d, err := a.Paper(r.Plan, format, app.Sheet{Name: "Amara B"})
 		if err != nil || d.Name != want || len(d.Data) == 0 || d.MediaType == "" {
 			t.Errorf("%s: %s, %d bytes, %v", format, d.Name, len(d.Data), err)
