@@ -50,7 +50,7 @@ const (
 // The first four differ most.
 var inks = [...]DishInk{
 	{"navy", "#003382", Paper, "#003382", "#F1F1FF", Circle, Pattern{Name: "plain"}},
-	{"amber", "#BD7A01", Dark, "#965F00", "#FEF0E2", Square, Pattern{Name: "line", Width: 0.26}},
+	{"amber", "#BD7A01", Dark, "#965F00", "#FEF0E2", Square, Pattern{Name: "line", Width: 0.22}},
 	{"teal", "#257D71", Paper, "#1D776B", "#E6F5F2", Triangle, Pattern{Name: "dots", Width: 0.42, Dash: []float64{0, 1.7}, Round: true}},
 	{"crimson", "#A9003F", Paper, "#A9003F", "#FFECEE", Diamond, Pattern{Name: "bars", Width: 1, Dash: []float64{0.3, 2.6}}},
 	{"plum", "#451D44", Paper, "#451D44", "#FAEFF9", Hexagon, Pattern{Name: "dashes", Width: 0.36, Dash: []float64{1.6, 1.2}}},

@@ -32,8 +32,9 @@ func supper() *timeplan.Plan {
 			{Step: "B1", Dish: "B", Place: practical.AtHob, From: clock("10:15"), Until: clock("10:29"), Least: 12, Attention: practical.Look, Every: 5},
 			{Step: "C1", Dish: "C", Place: practical.AtOven, From: clock("10:23"), Until: clock("10:46"), Least: 22, Celsius: 200, Oven: "oven"},
 			{Step: "B2", Dish: "B", Place: practical.AtFreezer, From: clock("10:32"), Until: clock("11:10"), Least: 20},
-			{Step: "A2", Dish: "A", Place: practical.AtOven, From: clock("10:55"), Until: clock("11:13"), Least: 18, Celsius: 160, Oven: "oven", Attention: practical.Stay},
+			{Step: "A2", Dish: "A", Place: practical.AtOven, From: clock("10:55"), Until: clock("11:13"), Least: 18, Celsius: 160, Oven: "oven"},
 			{Step: "C2", Dish: "C", Place: practical.AtSide, From: clock("10:47"), Until: clock("11:16"), Least: 10},
+			{Step: "B3", Dish: "B", Place: practical.AtHob, From: clock("10:57"), Until: clock("11:03"), Least: 5, Attention: practical.Stay},
 		},
 	}
 	row := func(id, at string, minutes int, dish string, action timeplan.Action, place practical.Place, text string) {
@@ -57,13 +58,15 @@ func supper() *timeplan.Plan {
 	row("oven/2", "10:47", 1, "", timeplan.TurnTo, practical.AtOven, "Turn the oven down to 160 °C, fan 140 °C, gas 3")
 	row("A3/hands", "10:48", 6, "A", timeplan.Do, practical.AtHands, "Fill with leeks and custard")
 	row("A2/put-in", "10:54", 1, "A", timeplan.PutIn, practical.AtOven, "Flans in")
+	row("B3/put-in", "10:56", 1, "B", timeplan.PutIn, practical.AtHob, "Sugar on to melt")
+	row("B3/take-out", "11:03", 2, "B", timeplan.TakeOut, practical.AtHob, "Caramel off the heat; pour on to paper")
 	row("B2/take-out", "11:10", 1, "B", timeplan.TakeOut, practical.AtFreezer, "Fetch the purée")
 	row("B/serve", "11:11", 2, "B", timeplan.Serve, practical.Served, "Fold into cream; serve the fool in glasses")
 	row("A2/take-out", "11:13", 1, "A", timeplan.TakeOut, practical.AtOven, "Flans out")
 	row("A/serve", "11:14", 2, "A", timeplan.Serve, practical.Served, "Serve the flans hot")
 	row("C/serve", "11:16", 1, "C", timeplan.Serve, practical.Served, "Serve the bread in a cloth")
 	row("wash/2", "11:17", 3, "", timeplan.WashUp, "", "Clean down")
-	p.Rows[18].Pinned = true
+	p.Rows[20].Pinned = true
 	index := map[string]int{}
 	for i, r := range p.Rows {
 		index[r.ID] = i
@@ -88,6 +91,8 @@ func supper() *timeplan.Plan {
 	thread("B", "plums", "B1/put-in", "B1/take-out", practical.AtHob, 1)
 	thread("B", "purée", "B1/take-out", "B2/put-in", practical.AtHands, -1)
 	thread("B", "purée", "B2/put-in", "B2/take-out", practical.AtFreezer, 3)
+	thread("B", "caramel", "B3/put-in", "B3/take-out", practical.AtHob, 6)
+	thread("B", "caramel", "B3/take-out", "B/serve", practical.AtSide, -1)
 	thread("B", "", "B2/take-out", "B/serve", practical.AtHands, -1)
 	thread("B", "", "B/serve", "", practical.Served, -1)
 	thread("C", "", "C1/hands", "C1/put-in", practical.AtHands, -1)

@@ -11,6 +11,8 @@ type frame struct {
 	o    Options
 	u    float64 // the unit: 1 for letters of the usual size
 
+	ground string // colour of the sheet
+
 	width, height float64
 	wordsLeft     float64 // left edge of the rows' words; 0 where they are not drawn
 	wordsRight    float64
@@ -64,6 +66,7 @@ const (
 
 func newFrame(p *timeplan.Plan, o Options) *frame {
 	f := &frame{plan: p, o: o, u: 1, dish: map[string]int{}}
+	f.ground = sheetColour(o.Ground)
 	if o.Large {
 		f.u = 1.33
 	}
@@ -84,6 +87,17 @@ func newFrame(p *timeplan.Plan, o Options) *frame {
 	f.down()
 	f.route()
 	return f
+}
+
+// sheetColour is the colour asked for where the inks keep their contrast on
+// it, else white.
+func sheetColour(hex string) string {
+	if c, ok := colour.Parse(hex); ok {
+		if least, _ := colour.Parse(colour.Ground); c.Luminance() >= least.Luminance() {
+			return c.Hex()
+		}
+	}
+	return colour.Paper
 }
 
 // narrow says that there is room for little more than strands and letters.

@@ -12,7 +12,7 @@ import (
 // drawGround lays the paper, the hands' lane, rest breaks and guide lines.
 func (f *frame) drawGround(d *Drawing) {
 	u := f.u
-	d.fill(box(0, 0, f.width, f.height, 0), ground)
+	d.fill(box(0, 0, f.width, f.height, 0), f.ground)
 	h := f.handsLane()
 	start := f.top
 	for _, c := range f.clocks {
@@ -175,7 +175,7 @@ func (f *frame) drawLineWords(d *Drawing) {
 		if !f.withWords() {
 			var b box4
 			x, b = f.linePlace(c)
-			d.fill(box(b.left, b.top, b.right, b.bottom, 0), ground)
+			d.fill(box(b.left, b.top, b.right, b.bottom, 0), f.ground)
 		}
 		d.words(c.text, x, c.y+4.2*u, 12*u, c.ink(), true, Start)
 	}

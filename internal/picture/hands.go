@@ -2,6 +2,7 @@ package picture
 
 import (
 	"plait.example/internal/colour"
+	"plait.example/internal/practical"
 	"plait.example/internal/timeplan"
 )
 
@@ -24,6 +25,28 @@ func (f *frame) drawHands(d *Drawing) {
 		}
 		x := f.handsX(i)
 		d.add(Mark{Path: box(x-half, f.rows[i].Top+1, x+half, max(f.ends[i], f.rows[i].Top+20)-1, 7*f.u), Fill: fill, Stroke: edge, Line: 0.8 * f.u})
+	}
+}
+
+// drawWatches draws, in the hands' lane, the waits that must not be left: the
+// hands are empty, but not free.
+func (f *frame) drawWatches(d *Drawing) {
+	half := 14 * f.u
+	for _, p := range f.pieces {
+		if p.wait == nil || p.wait.Attention != practical.Stay || p.thread.To < 0 {
+			continue
+		}
+		from, until := f.ends[p.thread.From], f.rows[p.thread.To].Top
+		if until < from+8*f.u {
+			continue
+		}
+		ink, x := f.ink(p.thread.Dish), f.handsX(p.thread.From)
+		d.open("watch", f.plan.Rows[p.thread.From].ID, f.pieceWords(p))
+		d.add(Mark{
+			Path: box(x-half, from+1, x+half, until-1, 7*f.u), Fill: ink.Tint,
+			Stroke: ink.Line, Line: 1.2 * f.u, Dash: []float64{3 * f.u, 3 * f.u},
+		})
+		d.close()
 	}
 }
 

@@ -100,9 +100,9 @@ func same(a, b timeplan.Thread) bool {
 // lineOf is a strand's width: thinner where food only stands ready.
 func (f *frame) lineOf(p *piece) float64 {
 	if p.wait == nil && p.lane != nil && p.thread.To >= 0 {
-		return 4 * f.u
+		return 4.4 * f.u
 	}
-	return 5.6 * f.u
+	return 6 * f.u
 }
 
 // drawable says whether a thread's rows are there and in order.

@@ -15,6 +15,7 @@ type Options struct {
 	Large   bool      // letters and marks a third larger
 	Print   bool      // white paper, and no tint where toner would be wasted
 	Bare    bool      // no title and no keys: the page around it has them
+	Ground  string    // #RRGGBB of the page; empty, or darker than colour.Ground: white
 	Heights []float64 // least height of each row of the plan, so that a page's table can set the clock; may be shorter than the plan
 	ID      string    // told apart when a page holds several; letters, digits and hyphens count
 }
@@ -31,6 +32,7 @@ func Draw(p *timeplan.Plan, o Options) *Drawing {
 	f.drawGround(d)
 	f.drawOvens(d)
 	f.drawHands(d)
+	f.drawWatches(d)
 	f.drawHeads(d)
 	f.drawLines(d)
 	f.drawStrands(d)

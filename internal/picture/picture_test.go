@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"regexp"
 	"strings"
@@ -27,6 +28,7 @@ var sheets = map[string]Options{
 	"print": {Width: 720, Rows: true, Print: true},
 	"wall":  {Width: 1600, Rows: true, Large: true},
 	"grey":  {Width: 640, Grey: true, Bare: true},
+	"cream": {Width: 520, Bare: true, Ground: "#FFF9EC"},
 }
 
 func TestGolden(t *testing.T) {
@@ -298,6 +300,10 @@ func TestTextContrast(t *testing.T) {
 		for _, p := range []*timeplan.Plan{supper(), clashing(), timeplantest.Sample(), timeplantest.Pair(), timeplantest.TooMuch()} {
 			texts := 0
 			d := Draw(p, o)
+			boxes := make([]flat, len(d.Marks))
+			for i, m := range d.Marks {
+				boxes[i] = flatten(m.Path)
+			}
 			for i, m := range d.Marks {
 				if m.Kind != Text || m.Text == "" {
 					continue
@@ -308,8 +314,9 @@ func TestTextContrast(t *testing.T) {
 					x, y = m.X+0.35*m.Size, m.Y+m.Size
 				}
 				under := ""
-				for _, b := range d.Marks[:i] {
-					if b.Kind == Figure && b.Fill != "" && inBox(b.Path, x, y) {
+				for j, b := range d.Marks[:i] {
+					f := boxes[j]
+					if b.Kind == Figure && b.Fill != "" && x >= f.left && x <= f.right && y >= f.top && y <= f.bottom {
 						under = b.Fill
 					}
 				}
@@ -327,16 +334,10 @@ func TestTextContrast(t *testing.T) {
 	}
 }
 
-// inBox says whether a point is in the rectangle around a path.
-func inBox(path []Move, x, y float64) bool {
-	f := flatten(path)
-	return x >= f.left && x <= f.right && y >= f.top && y <= f.bottom
-}
-
 // Strands against every ground they can cross. WCAG 2.2, criterion 1.4.11: 3.
 func TestStrandContrast(t *testing.T) {
 	for i := range colour.Inks {
-		for _, under := range []string{ground, lit, unlit, warmth, ramp, restful} {
+		for _, under := range []string{colour.Paper, lit, unlit, warmth, ramp, restful} {
 			if got := colour.Contrast(colour.Ink(i).Line, under); got < 3 {
 				t.Errorf("%s on %s has %.2f, want 3", colour.Ink(i).Name, under, got)
 			}
@@ -345,6 +346,26 @@ func TestStrandContrast(t *testing.T) {
 	for _, under := range []string{warmth, ramp} {
 		if got := colour.Contrast(settingInk, under); got < 4.5 {
 			t.Errorf("setting on %s has %.2f, want 4.5", under, got)
+		}
+	}
+}
+
+func TestShort(t *testing.T) {
+	for in, want := range map[float64]string{
+		0: "0", 1: "1", 0.04: "0", -0.04: "0", 0.05: "0.1", 12.34: "12.3", 12.96: "13", -3.25: "-3.3", 1000000.5: "1000000.5",
+		math.NaN(): "0", math.Inf(1): "0", 1e300: "0",
+	} {
+		if got := short(in); got != want {
+			t.Errorf("short(%v) = %q, want %q", in, got, want)
+		}
+	}
+}
+
+func TestGround(t *testing.T) {
+	for in, want := range map[string]string{"": "#FFFFFF", "#fff9ec": "#FFF9EC", "#000000": "#FFFFFF", "red": "#FFFFFF", `#FFF"/>`: "#FFFFFF"} {
+		d := Draw(supper(), Options{Ground: in})
+		if got := d.Marks[0].Fill; got != want {
+			t.Errorf("Ground %q gives %s, want %s", in, got, want)
 		}
 	}
 }

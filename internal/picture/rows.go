@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"plait.example/internal/colour"
+	"plait.example/internal/practical"
 	"plait.example/internal/timeplan"
 )
 
@@ -74,8 +75,8 @@ func (f *frame) drawKey(d *Drawing) {
 		for _, item := range line {
 			ink := colour.Ink(item.dish)
 			path := []Move{moveTo(item.x-6*u, y), lineTo(item.x+24*u, y)}
-			d.stroke(path, ink.Line, 5*u)
-			pattern(d, ink.Pattern, path, 5*u, 0)
+			d.stroke(path, ink.Line, 6*u)
+			f.pattern(d, ink.Pattern, path, 6*u, 0)
 			f.badge(d, ink, f.plan.Dishes[item.dish].Letter, item.x+9*u, y, markSize*u)
 			d.words(item.name, item.x+29*u, y+4.6*u, 13*u, ink.Text, false, Start)
 		}
@@ -118,19 +119,26 @@ func (f *frame) signs(d *Drawing) (signs []sign) {
 	}
 	for _, p := range f.pieces {
 		if p.wait != nil && p.lane != nil {
-			note("waits", strand(5.6))
+			note("waits", strand(6))
 		}
 	}
 	for _, p := range f.pieces {
 		if p.wait == nil && p.lane != nil && p.thread.To >= 0 {
-			note("stands ready", strand(3.4))
+			note("stands ready", strand(4.4))
 		}
 	}
 	for _, p := range f.pieces {
 		if p.wait != nil && p.wait.Every > 0 && p.lane != nil {
 			note("look at it", func(x, y float64) {
-				strand(5.6)(x, y)
+				strand(6)(x, y)
 				d.stroke([]Move{moveTo(x, y-6*u), lineTo(x, y+6*u)}, colour.Soft, 2.2*u)
+			})
+		}
+	}
+	for _, p := range f.pieces {
+		if p.wait != nil && p.wait.Attention == practical.Stay && p.thread.To >= 0 {
+			note("stay with it", func(x, y float64) {
+				d.add(Mark{Path: box(x-10*u, y-7*u, x+10*u, y+7*u, 5*u), Stroke: colour.Soft, Line: 1.2 * u, Dash: []float64{3 * u, 3 * u}})
 			})
 		}
 	}

@@ -38,15 +38,15 @@ func (f *frame) drawStrands(d *Drawing) {
 func (f *frame) strand(d *Drawing, p *piece, path []Move, from float64) {
 	ink := f.ink(p.thread.Dish)
 	d.stroke(path, ink.Line, p.line)
-	pattern(d, ink.Pattern, path, p.line, from)
+	f.pattern(d, ink.Pattern, path, p.line, from)
 }
 
 // pattern draws the pale core of a strand.
-func pattern(d *Drawing, pat colour.Pattern, path []Move, line, from float64) {
+func (f *frame) pattern(d *Drawing, pat colour.Pattern, path []Move, line, from float64) {
 	if pat.Width == 0 {
 		return
 	}
-	m := Mark{Path: path, Stroke: colour.Paper, Line: pat.Width * line, Round: pat.Round}
+	m := Mark{Path: path, Stroke: f.ground, Line: pat.Width * line, Round: pat.Round}
 	if pat.Width >= 1 {
 		m.Line = line + 0.6 // no coloured edge is left beside a bar
 	}
@@ -97,7 +97,7 @@ func (f *frame) groundAt(at Point) string {
 	if h := f.handsLane(); at.X > h.left && at.X < h.right {
 		return lit
 	}
-	return ground
+	return f.ground
 }
 
 // rests is where the rest breaks stand.

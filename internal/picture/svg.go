@@ -106,9 +106,9 @@ func (w *svg) path(moves []Move) {
 		switch m.Op {
 		case 'Z':
 		case 'C':
-			fmt.Fprintf(&w.b, "%s %s %s %s %s %s", short(m.A.X), short(m.A.Y), short(m.B.X), short(m.B.Y), short(m.To.X), short(m.To.Y))
+			w.numbers(m.A.X, m.A.Y, m.B.X, m.B.Y, m.To.X, m.To.Y)
 		default:
-			fmt.Fprintf(&w.b, "%s %s", short(m.To.X), short(m.To.Y))
+			w.numbers(m.To.X, m.To.Y)
 		}
 	}
 }
@@ -131,21 +131,41 @@ func (w *svg) text(m Mark) {
 	fmt.Fprintf(&w.b, ">%s</text>\n", escape(m.Text))
 }
 
+// numbers writes numbers with spaces between.
+func (w *svg) numbers(all ...float64) {
+	for i, v := range all {
+		if i > 0 {
+			w.b.WriteByte(' ')
+		}
+		w.b.Write(appendShort(w.b.AvailableBuffer(), v))
+	}
+}
+
 // short writes a number to one decimal, without a needless zero.
-func short(v float64) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return "0"
+func short(v float64) string { return string(appendShort(nil, v)) }
+
+func appendShort(b []byte, v float64) []byte {
+	tenths := math.Round(v * 10)
+	if math.IsNaN(tenths) || math.Abs(tenths) > 1e15 {
+		return append(b, '0')
 	}
-	r := math.Round(v*10) / 10
-	if r == 0 {
-		return "0"
+	n := int64(tenths)
+	if n < 0 {
+		b, n = append(b, '-'), -n
 	}
-	return strconv.FormatFloat(r, 'f', -1, 64)
+	b = strconv.AppendInt(b, n/10, 10)
+	if n%10 != 0 {
+		b = append(b, '.', byte('0'+n%10))
+	}
+	return b
 }
 
 // escape makes text safe inside elements and quoted attributes. What XML 1.0
 // cannot hold, and what turns the direction of writing, is left out.
 func escape(s string) string {
+	if !strings.ContainsFunc(s, unsafe) {
+		return s
+	}
 	var b strings.Builder
 	for _, r := range s {
 		switch {
@@ -167,6 +187,11 @@ func escape(s string) string {
 		}
 	}
 	return b.String()
+}
+
+// unsafe says whether a letter is one that escape may change.
+func unsafe(r rune) bool {
+	return r < ' ' || r > 0x7E || strings.ContainsRune("&<>\"'", r)
 }
 
 // plainID keeps what an id can hold without quoting.
