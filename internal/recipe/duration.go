@@ -59,6 +59,9 @@ func readDuration(ts []token, i int) (duration, int) {
 	if at(ts, next).is("-") && !at(ts, next).gap {
 		next++ // "10-minute"
 	}
+	for at(ts, next).is("more", "further", "extra", "additional", "full", "whole", "good") || at(ts, next).is("or", "so") && at(ts, next+boolInt(at(ts, next).is("or"))).is("so") {
+		next++ // "10 more minutes", "20 or so minutes"
+	}
 	unit, after := timeUnit(ts, next)
 	if unit == 0 {
 		return mixedUnits(ts, i)
@@ -264,6 +267,11 @@ var wordyTimes = wordyTable([]struct {
 	{"one-half hour", 30, 30, false},
 	{"half-an-hour", 30, 30, false},
 	{"an hour", 60, 60, false},
+	{"another hour", 60, 60, false},
+	{"further hour", 60, 60, false},
+	{"extra hour", 60, 60, false},
+	{"another half hour", 30, 30, false},
+	{"another half an hour", 30, 30, false},
 	{"couple of hours", 120, 120, true},
 	{"few hours", 120, 240, true},
 	{"several hours", 240, 360, true},

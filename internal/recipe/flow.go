@@ -308,9 +308,19 @@ func (l *linker) named(ts []token, refs []int) bool {
 	return false
 }
 
+// laidOver says that food goes over something: not "over a medium heat".
+func laidOver(ts []token) bool {
+	for i, t := range ts {
+		if t.is("over") && !at(ts, i+1).is("medium", "low", "high", "a", "gentle", "moderate", "very", "medium-high", "medium-low") && !has(ts[i:min(i+4, len(ts))], "heat", "flame") {
+			return true
+		}
+	}
+	return false
+}
+
 // leans says that a job's words need the step before: "it", "add", "the mixture".
 func leans(j *job) bool {
-	if hasAny(j.ts, "it", "them", "mixture", "over") || has(j.ts, "the pan", "the pot", "the saucepan", "the skillet", "the wok", "paella pan", "the dish", "the casserole", "oven dish") {
+	if hasAny(j.ts, "it", "them", "mixture") || laidOver(j.ts) || has(j.ts, "add to", "add it to", "add them to", "the pan", "the pot", "the saucepan", "the skillet", "the wok", "paella pan", "the dish", "the casserole", "oven dish") {
 		return true
 	}
 	for i, c := range j.clauses {

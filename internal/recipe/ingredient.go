@@ -13,7 +13,7 @@ var units = set(`g gram grams gm gms gr kg kilo kilos kilogram kilograms mg ml m
 	pinch pinches dash dashes handful handfuls knob knobs sprig sprigs bunch bunches clove cloves slice slices rasher rashers piece pieces
 	tin tins can cans jar jars packet packets pack packs sachet sachets bag bags box boxes tub tubs carton cartons bottle bottles tube tubes block blocks sheet sheets
 	stalk stalks head heads leaf leaves drop drops splash drizzle glass glasses fillet fillets ball balls loaf loaves pot pots bar bars cube cubes ear ears punnet punnets pods pod
-	strip strips grind grinds squeeze scoop scoops spoonful nest nests mug mugs inch inches cm mm`)
+	strip strips package packages grind grinds squeeze scoop scoops spoonful nest nests mug mugs inch inches cm mm`)
 
 // sizes count as the unit when no other stands there.
 var sizes = set("large medium small medium-sized large-sized small-sized medium-size big heaped level heaping thumb-sized whole")
@@ -42,6 +42,11 @@ func readIngredient(text string, l line) (practical.Ingredient, bool) {
 		}
 	}
 	ing.Name, ing.Note = name, joinNotes(ing.Note, note)
+	if cut := strings.LastIndexByte(ing.Name, ' '); ing.Unit == "" && cut > 0 && ing.Quantity > 0 {
+		if last := strings.ToLower(ing.Name[cut+1:]); contains([]string{"clove", "cloves", "sprig", "sprigs", "rasher", "rashers"}, last) {
+			ing.Name, ing.Unit = ing.Name[:cut], unitName(last) // "2 garlic cloves"
+		}
+	}
 	return ing, true
 }
 
@@ -77,7 +82,7 @@ func readQuantity(text string, ts []token, ing *practical.Ingredient) int {
 			s, i = span{2, 2}, i+1+boolInt(at(ts, i+1).is("of"))
 		}
 	case units[at(ts, i).text] && !at(ts, i).is("clove", "cloves", "leaf", "leaves", "fillet", "fillets", "sheet", "bar", "box", "glass", "pot"):
-		s = span{1, 1} // "pinch of salt"
+		// "pinch of salt": a unit without a figure
 	default:
 		return 0
 	}
@@ -109,9 +114,9 @@ func readUnit(text string, ts []token, i int, ing *practical.Ingredient) int {
 	if at(ts, i).is("-") && !at(ts, i).gap {
 		i++
 	}
-	if _, next := readNumber(ts, i); next > i && units[at(ts, next).text] && packs[at(ts, next+1).text] {
-		ing.Unit = quote(text, ts, i, next+2) // "2 400 g tins"
-		return skipOf(ts, next+2)
+	if end := packSize(ts, i); end > i {
+		ing.Unit = strings.ReplaceAll(quote(text, ts, i, end), "-", " ") // "2 400 g tins", "1 16-ounce can"
+		return skipOf(ts, end)
 	}
 	if at(ts, i).is("(") {
 		if close := closing(ts, i); close > i && (units[at(ts, close+1).text]) {
@@ -119,11 +124,15 @@ func readUnit(text string, ts []token, i int, ing *practical.Ingredient) int {
 			i = close + 1
 		}
 	}
-	for at(ts, i).is("good", "generous", "little", "rounded", "scant", "heaped", "level", "heaping", "small", "large", "big") && units[at(ts, i+1).text] {
+	for at(ts, i).is("good", "generous", "little", "rounded", "scant") && units[at(ts, i+1).text] {
 		i++
 	}
+	size := ""
+	if at(ts, i).is("heaped", "level", "heaping", "small", "large", "big", "medium", "thin", "thick") && units[at(ts, i+1).text] {
+		size, i = at(ts, i).text+" ", i+1
+	}
 	if u := at(ts, i); units[u.text] && u.kind == word && i+1 < len(ts) {
-		ing.Unit = unitName(u.text)
+		ing.Unit = size + unitName(u.text)
 		i++
 		if u.is("fl") && at(ts, i).is("oz", ".") {
 			for at(ts, i).is("oz", ".") {
@@ -134,7 +143,7 @@ func readUnit(text string, ts []token, i int, ing *practical.Ingredient) int {
 		for at(ts, i).is(".", "+") {
 			i++
 		}
-		if packs[at(ts, i).text] && i+1 < len(ts) {
+		if (packs[at(ts, i).text] || u.is("cm", "inch") && at(ts, i).is("piece", "pieces")) && i+1 < len(ts) {
 			ing.Unit += " " + unitName(at(ts, i).text)
 			i++
 		}
@@ -144,6 +153,21 @@ func readUnit(text string, ts []token, i int, ing *practical.Ingredient) int {
 	}
 	i = otherMeasure(text, ts, i, ing)
 	return skipOf(ts, i)
+}
+
+// packSize is the index after a size with its pack: "400 g tins", "16-ounce can"; i when there is none.
+func packSize(ts []token, i int) int {
+	_, next := readNumber(ts, i)
+	if next == i {
+		return i
+	}
+	if at(ts, next).is("-") {
+		next++
+	}
+	if units[at(ts, next).text] && (packs[at(ts, next+1).text] || at(ts, next+1).is("piece", "pieces")) {
+		return next + 2
+	}
+	return i
 }
 
 // otherMeasure passes over "(1 tbsp)" and "/ 44 ml", which say the same again.
@@ -199,7 +223,7 @@ var unitNames = func() map[string]string {
 		"tsp tsps teaspoon teaspoons teaspoonful", "tbsp tbsps tbs tbl tablespoon tablespoons tablespoonful", "dessertspoon dessertspoons dsp dessertspoonful", "oz ozs ounce ounces", "lb lbs pound pounds", "pint pints pt",
 		"cup cups", "quart quarts", "stick sticks", "pinch pinches", "dash dashes", "handful handfuls", "knob knobs", "sprig sprigs", "bunch bunches", "clove cloves",
 		"slice slices", "rasher rashers", "piece pieces", "tin tins", "can cans", "jar jars", "packet packets", "pack packs", "sachet sachets", "bag bags", "box boxes", "tub tubs",
-		"carton cartons", "bottle bottles", "block blocks", "sheet sheets", "stalk stalks", "head heads", "leaf leaves", "drop drops", "glass glasses", "fillet fillets", "ball balls",
+		"carton cartons", "bottle bottles", "block blocks", "sheet sheets", "stalk stalks", "head heads", "leaf leaves", "drop drops", "ear ears", "package packages", "glass glasses", "fillet fillets", "ball balls",
 		"loaf loaves", "pot pots", "bar bars", "cube cubes", "strip strips", "nest nests", "mug mugs", "inch inches", "gallon gallons",
 	} {
 		var first string

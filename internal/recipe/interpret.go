@@ -71,6 +71,7 @@ func (cx *context) remember(body []token, c *clause) {
 	case c.place == practical.AtHob || namesPan(body):
 		cx.place = practical.AtHob
 	case c.verb.deed == heatsUp:
+		cx.place = practical.AtOven
 		return
 	case has(body, "baking tray", "baking sheet", "tin", "oven dish", "roasting tin", "baking dish", "pie dish"):
 		cx.place = practical.AtOven
@@ -99,7 +100,7 @@ func (cx *context) waiting(body []token, c *clause, said *duration) {
 			c.place = practical.AtHob
 		}
 	case "grill", "broil":
-		if has(body, "grill pan", "griddle", "in the pan", "barbecue", "flame", "skillet") || cx.place == practical.AtHob && !cx.grill && !has(body, "under") {
+		if has(body, "grill pan", "griddle", "in the pan", "barbecue", "flame", "skillet") || c.verb.name == "grill" && cx.place == practical.AtHob && !cx.grill && !has(body, "under") {
 			cx.frying(body, c, said)
 			return
 		}
@@ -125,7 +126,7 @@ func (cx *context) waiting(body []token, c *clause, said *duration) {
 			c.wait = false
 			return
 		}
-		if c.verb.name == "scald" && said == nil {
+		if c.verb.name == "scald" && said == nil || said != nil && said.most <= 2 {
 			c.wait = false
 			return
 		}
@@ -201,7 +202,7 @@ func (cx *context) cooking(body []token, c *clause, said *duration) {
 	}
 	if named == "" {
 		named = practical.AtHob
-		if cx.place == practical.AtOven && said != nil && c.verb.name == "cook" && !namesPan(body) {
+		if cx.place == practical.AtOven && said != nil && said.least >= 8 && c.verb.name == "cook" && !namesPan(body) && !has(body, "oil", "butter", "pasta", "rice", "potatoes", "noodles", "water", "heat", "onion", "spaghetti", "stirring") {
 			named = practical.AtOven
 		}
 		if c.verb.name == "toast" && has(body, "bread", "slices", "muffin", "bagel") && !namesPan(body) {
@@ -254,6 +255,10 @@ func (cx *context) frying(body []token, c *clause, said *duration) {
 // moving handles putting food in a place: it waits there when a time is said, or when the place is one for waiting.
 func (cx *context) moving(body []token, c *clause, said *duration) {
 	named := placeWords(body)
+	if c.verb.name == "set" && ovenStated(c) && has(body, "oven") && said == nil {
+		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
+		return
+	}
 	if (c.verb.name == "bring" || c.verb.deed == moves && named == practical.AtHob && has(body, "to boil")) && has(body, "boil", "simmer", "bubble", "boiling") || has(body, "come to the boil", "come to a boil") {
 		c.verb.deed, c.place = boils, practical.AtHob
 		c.wait = said != nil
@@ -290,6 +295,8 @@ func (cx *context) moving(body []token, c *clause, said *duration) {
 		c.place = practical.AtOven
 	case named == "" && has(body, "grill", "broiler"):
 		c.place, c.look = practical.AtGrill, practical.Stay
+	case named == "" && has(body, "simmer", "flame", "set heat", "the heat low"):
+		c.place = practical.AtHob
 	case named == "" && cx.place == practical.AtHob && (has(body, "lid", "heat", "cover") || c.verb.deed == minor):
 		c.place = practical.AtHob
 	case named == "":
@@ -321,6 +328,13 @@ func (c *clause) verbIs(names ...string) bool {
 func (cx *context) letting(ts []token, c *clause, said *duration) {
 	inner, ok := innerVerb(ts[c.at+1 : c.to])
 	body := ts[c.from:c.to]
+	if has(body, "cook off", "cook out", "cook away", "evaporate") && said == nil {
+		c.place = practical.AtHob
+		return
+	}
+	if inner.name == "soften" && !has(body, "heat", "pan", "onion", "onions") {
+		ok = false
+	}
 	if ok {
 		outer := c.verb
 		c.verb = inner
@@ -350,6 +364,8 @@ func (cx *context) resting(body []token, c *clause, said *duration) {
 	c.wait, c.place = true, practical.AtSide
 	if named != "" {
 		c.place = named
+	} else if c.verb.name == "wait" && cx.place == practical.AtHob && has(body, "bubble", "reduce", "simmer", "thick", "sauce") {
+		c.place = practical.AtHob
 	} else if setting && has(body, "chill", "cold", "jelly", "gelatine") {
 		c.place = practical.AtFridge
 	}

@@ -20,6 +20,12 @@ func readMethod(text string, items []item, r *Recipe) {
 	}
 	jobs = trimJobs(text, jobs, r)
 	adoptTimes(jobs)
+	for i := 1; i < len(jobs); i++ {
+		if p := &jobs[i-1]; p.it != jobs[i].it && putsIn(*p, jobs[i]) {
+			p.wait.wait = false
+			p.kind, p.wait = handsJob, nil
+		}
+	}
 	for i := range jobs {
 		jobs[i].ts = jobs[i].it.ts[jobs[i].from:jobs[i].to]
 	}

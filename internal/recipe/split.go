@@ -76,7 +76,8 @@ func splitItem(cx *context, it *item) []job {
 func (s *splitter) sentence(from, to, n int, steplike bool) {
 	ts := s.ts[from:to]
 	cs := clauses(ts)
-	if s.cur != nil && s.cur.kind != idleJob && whatIf(ts) {
+	if keeping(ts) || s.cur != nil && s.cur.kind != idleJob && whatIf(ts) {
+		s.remark(from, nil)
 		return
 	}
 	shareFigures(ts, cs)
@@ -84,7 +85,7 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 	for i := range cs {
 		s.cx.interpret(ts, &cs[i])
 		for k := range cs[i].times {
-			if cs[i].times[k].role == refersBack && refers == nil && i == 0 {
+			if cs[i].times[k].role == refersBack && refers == nil && i == 0 && cs[0].times[k].from < 5 {
 				refers = &cs[i].times[k]
 			}
 		}
@@ -106,6 +107,16 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 			s.cur.refers = refers
 		}
 	}
+}
+
+// keeping says that a sentence is about storing what is made: it speaks of weeks or months.
+func keeping(ts []token) bool {
+	for _, d := range durations(ts) {
+		if d.least >= 7*24*60 {
+			return true
+		}
+	}
+	return false
 }
 
 // whatIf says that a sentence only tells what to do if something is not right: "if it is too thin, boil it longer".
@@ -375,6 +386,20 @@ func joinSmall(jobs []job) []job {
 	var out []job
 	for _, j := range jobs {
 		n := len(out)
+		if n > 0 && putsIn(out[n-1], j) {
+			p := &out[n-1]
+			wait := len(p.clauses)
+			for k := range j.clauses {
+				if &j.clauses[k] == j.wait {
+					wait += k
+				}
+			}
+			p.wait.wait = false
+			p.to = j.to
+			p.clauses = append(p.clauses, j.clauses...)
+			p.wait = &p.clauses[wait]
+			continue
+		}
 		if n > 0 && joins(out[n-1], j) {
 			p := &out[n-1]
 			p.to = j.to
@@ -398,6 +423,11 @@ func joinSmall(jobs []job) []job {
 		out = append(out, j)
 	}
 	return out
+}
+
+// putsIn says that p only puts the food where j then says how long it stays.
+func putsIn(p, j job) bool {
+	return p.wait != nil && j.wait != nil && p.wait.verb.deed == moves && p.wait.said == nil && j.wait.said != nil && p.wait.place == j.wait.place && p.wait.place != practical.AtHob && len(j.clauses) == 1
 }
 
 func repoint(p *job) *clause {

@@ -155,15 +155,16 @@ func wordsOutside(text string, covered []bool) []string {
 	return out
 }
 
-// headingWord is a word of a heading or of the portions line, which are read and not kept.
-func headingWord(w string) bool {
-	for _, t := range tokenize("ingredients method methods directions instructions steps step for the you will need what to do serves servings serving makes makes about of preparation people portions yield yields x feeds serve how make it", 0) {
-		if strings.EqualFold(t.text, w) || t.stem == stem(strings.ToLower(w)) {
-			return true
-		}
+// headingWords are words of a heading or of the portions line, which are read and not kept.
+var headingWords = func() map[string]bool {
+	m := map[string]bool{}
+	for _, t := range tokenize("ingredients method directions instructions steps step for the you will need what to do serves servings serving makes about of preparation people portions yield yields x feeds serve how make it", 0) {
+		m[t.stem] = true
 	}
-	return false
-}
+	return m
+}()
+
+func headingWord(w string) bool { return headingWords[stem(strings.ToLower(w))] }
 
 // TestEveryWordIsFound holds for all texts of testdata.
 func TestEveryWordIsFound(t *testing.T) {
