@@ -19,8 +19,7 @@ func (n *network) serving() {
 			[]problem.Use{n.inHands()}, n.hygiene(practical.ReadyToEat))
 		n.serves = append(n.serves, a)
 		for _, s := range n.lastSteps(d) {
-			n.atLeast(problem.End(s.last), problem.Start(a), 0,
-				n.demand("serve/"+dish.Letter, "", "%s is served when it is finished", dish.Name))
+			n.atLeast(problem.End(s.last), problem.Start(a), 0, "")
 			if w := s.step.Wait; s.wait >= 0 && s.takeOut < 0 && w.Most > 0 {
 				n.atMost(problem.Start(s.wait), problem.Start(a), w.Most, "wait-most/"+s.step.ID)
 			}
@@ -203,16 +202,14 @@ func (n *network) clock() {
 			if end < 0 {
 				end = s.first
 			}
-			n.atMost(problem.Zero(), problem.End(end), n.start,
-				n.demand("set-up/"+s.step.ID, s.step.ID, "%s is done in set-up, before %s", s.step.ID, n.practical.Clock.Start))
+			n.atMost(problem.Zero(), problem.End(end), n.start, "")
 			continue
 		}
-		n.atLeast(problem.Zero(), problem.Start(s.first), n.start,
-			n.demand("start", "", "cooking starts at %s", n.practical.Clock.Start))
+		n.atLeast(problem.Zero(), problem.Start(s.first), n.start, "")
 	}
 	ready := 0 // the first activity added
 	for _, s := range n.order {
-		n.atLeast(problem.End(ready), problem.Start(s.first), 0, "ready")
+		n.atLeast(problem.End(ready), problem.Start(s.first), 0, "")
 	}
 	n.atMost(problem.Zero(), problem.End(n.finish), n.allowed,
 		n.demand("finish", "", "everything is done by %s", n.at(n.allowed)))

@@ -47,7 +47,8 @@ func node(p problem.Point) int {
 }
 
 // usage is one occupation of a resource: an activity's or a change's.
-type usage struct{ resource, from, until, start, end, work int }
+// Of the hands, cook is whose they are (0: the only cook's).
+type usage struct{ resource, from, until, start, end, work, cook int }
 
 // keepResources keeps apart what is apart on each resource, closures included.
 func (n *network) keepResources(t *temporal, s *problem.Solution) {
@@ -57,20 +58,25 @@ func (n *network) keepResources(t *temporal, s *problem.Solution) {
 			continue
 		}
 		for _, u := range activity.Modes[s.Mode[a]].Uses {
-			usages = append(usages, usage{u.Resource, s.Start[a], s.End[a], startNode(a), endNode(a), 0})
+			usages = append(usages, usage{u.Resource, s.Start[a], s.End[a], startNode(a), endNode(a), 0, n.cookFor(a)})
 		}
+	}
+	named := map[int]string{}
+	for id, i := range n.changeNames(s) {
+		named[i] = id
 	}
 	for i, c := range s.Changes {
 		work, _ := n.changeCost(s, i)
 		for _, u := range n.problem.States[c.State].Uses {
 			if work > 0 {
-				usages = append(usages, usage{u.Resource, c.At, c.At + work, n.changeNode(i), n.changeNode(i), work})
+				usages = append(usages, usage{u.Resource, c.At, c.At + work, n.changeNode(i), n.changeNode(i), work, n.cookOf[named[i]]})
 			}
 		}
 	}
 	for _, a := range usages {
 		for _, b := range usages {
-			if a.resource == b.resource && a.until <= b.from {
+			two := a.resource == n.hands && a.cook != b.cook // each cook's hands are a line of their own
+			if a.resource == b.resource && a.until <= b.from && !two {
 				t.add(a.end, b.start, a.work)
 			}
 		}
@@ -82,6 +88,16 @@ func (n *network) keepResources(t *temporal, s *problem.Solution) {
 			}
 		}
 	}
+}
+
+// cookFor is whose hands an activity is in. A wait that must be watched is with
+// the cook who put it in.
+func (n *network) cookFor(activity int) int {
+	j := n.jobs[activity]
+	if j.part == partWait {
+		return n.cookOf[n.jobs[n.steps[j.step.ID].putIn].row]
+	}
+	return n.cookOf[j.row]
 }
 
 // keepStates keeps every change after the needs before it and before those after it.

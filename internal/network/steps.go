@@ -16,7 +16,7 @@ const readyMinutes = 2
 func (n *network) readyJob() {
 	a := n.add(job{part: partReady, row: "ready", dish: -1, minutes: readyMinutes}, []problem.Use{n.inHands()}, nil)
 	if n.start >= readyMinutes {
-		n.atMost(problem.Zero(), problem.End(a), n.start, n.demand("ready", "", "hands are washed and the apron is on before anything else"))
+		n.atMost(problem.Zero(), problem.End(a), n.start, "")
 	}
 }
 
