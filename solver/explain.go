@@ -11,28 +11,26 @@ import (
 )
 
 // Conflict is a set of demands that cannot hold together, nor with what
-// carries no name. It is empty if even what carries no name cannot hold.
+// carries no name. If that alone cannot hold, it is empty and Minimal. If it
+// is empty and not Minimal, the limits ended before any conflict was proved.
 type Conflict struct {
-	Demands []string // in the order of Problem.Demands
-	Minimal bool     // proved that without any one of them the rest can hold
+	Demands  []string // in the order of Problem.Demands
+	Minimal  bool     // proved that without any one of them the rest can hold
+	Smallest bool     // proved that no conflict has fewer demands
 }
 
-// What Explain answers when there is no conflict to tell.
-var (
-	ErrHold     = errors.New("the demands can hold together")
-	ErrUnproved = errors.New("the limits ended before it was known whether the demands can hold together")
-)
+// ErrHold is what Explain says of a problem that has a schedule.
+var ErrHold = errors.New("the demands can hold together")
 
-// Explain finds a smallest set of demands, by name, that cannot hold together:
-// one that loses its conflict with any of its members. Lags, choices, closures,
-// resources and states without a name, lengths and the horizon are taken as
-// given; objectives are left aside.
+// Explain finds a smallest set of demands, by name, that cannot hold together.
+// Lags, choices, closures, resources and states without a name, lengths and
+// the horizon are taken as given; objectives are left aside.
 //
-// Of two orders of preference it keeps the smaller answer, so there may be a
-// smaller one still. Effort bounds the conflicts of all searches together; if
-// that or the time cuts the work short, the set is a conflict all the same but
-// Minimal is false. The error is ErrHold if a schedule exists, ErrUnproved if
-// the limits ended before a conflict was proved, or says why p is not valid.
+// Effort bounds the work of all searches together, in conflicts, each search
+// counting as five more than it meets. If that or the time cuts the work short,
+// what is told is a conflict all the same, but perhaps not Smallest, or not
+// even Minimal. The error is ErrHold if there is nothing to explain, says why
+// p is not valid, or is that of a context that ended before the work began.
 func Explain(ctx context.Context, p *problem.Problem, o Options) (Conflict, error) {
 	if err := p.Validate(); err != nil {
 		return Conflict{}, fmt.Errorf("the problem is not valid: %w", err)
@@ -46,24 +44,33 @@ func Explain(ctx context.Context, p *problem.Problem, o Options) (Conflict, erro
 		defer cancel()
 	}
 	x := newExplaining(ctx, p, o)
-	if x.quick(x.names) == breaks {
-		// A set that fails on lags alone is found fast, and what is left of it
-		// may still shrink when resources are looked at.
-		x.each = x.left / shares
-		return x.smallest(x.shrunk(x.quick, x.names), x.shrunk(x.quick, reversed(x.names))), nil
+	test := x.quick
+	if x.quick(x.names) != breaks {
+		test = x.full
+		switch x.full(x.names) {
+		case holds:
+			return Conflict{}, ErrHold
+		case unsure:
+			return Conflict{}, nil
+		}
 	}
-	switch x.full(x.names) {
-	case holds:
-		return Conflict{}, ErrHold
-	case unsure:
-		return Conflict{}, ErrUnproved
+	x.each = max(1, x.left/shares)
+	// The smallest conflict first; if half the effort does not find it, any
+	// that cannot spare a member, and what is left to make that smaller.
+	reserve := x.left / 2
+	x.left -= reserve
+	best := x.smallest(Conflict{Demands: x.names})
+	if !best.Smallest {
+		x.left += reserve
+		best = x.smallest(x.spared(x.shrunk(test, x.weighty())))
 	}
-	x.each = x.left / shares
-	return x.smallest(x.shrunk(x.full, x.names), x.shrunk(x.full, reversed(x.names))), nil
+	return best, nil
 }
 
-// Each search after the first may take one such share of the effort.
-const shares = 16
+const (
+	shares   = 16 // each search after the first may take one such share of the effort
+	callCost = 5  // conflicts that the mere asking counts for
+)
 
 // answer says whether some demands can hold together.
 type answer int
@@ -77,17 +84,24 @@ const (
 // explaining is one call of Explain.
 type explaining struct {
 	ctx       context.Context
-	p         *problem.Problem
+	p         *problem.Problem // with every name
 	o         Options
 	names     []string
-	left      int64               // conflicts that all searches may still meet
-	each      int64               // conflicts that the next may meet
+	left      int64               // effort for all searches to come
+	each      int64               // effort for the next
 	schedules []*problem.Solution // found on the way
-	asked     map[string]answer   // of full, by the names kept
+	asked     map[string]found    // by the names kept
+	sets      [][]string          // each without which the rest hold together
+}
+
+// found is an answer, with a schedule if it is holds.
+type found struct {
+	answer   answer
+	schedule *problem.Solution
 }
 
 func newExplaining(ctx context.Context, p *problem.Problem, o Options) *explaining {
-	x := &explaining{ctx: ctx, p: problem.Without(p, nil), o: o, names: p.Demands(), left: o.Effort, asked: map[string]answer{}}
+	x := &explaining{ctx: ctx, p: problem.Without(p, nil), o: o, names: p.Demands(), left: o.Effort, asked: map[string]found{}}
 	x.p.Objectives = []problem.Objective{{Name: "none"}}
 	if x.left <= 0 {
 		x.left = usualEffort
@@ -113,46 +127,76 @@ func (x *explaining) quick(names []string) answer {
 	return unsure
 }
 
-// full looks at schedules found before, and then searches.
-func (x *explaining) full(names []string) answer {
-	key := fmt.Sprintf("%q", names)
-	a, known := x.asked[key]
+func (x *explaining) full(names []string) answer { return x.ask(names).answer }
+
+// ask looks at schedules found before, and then searches.
+func (x *explaining) ask(names []string) found {
+	key := fmt.Sprintf("%q", x.ordered(names))
+	f, known := x.asked[key]
 	if !known {
-		a = x.search(x.keep(names))
-		x.asked[key] = a
+		f = x.search(x.keep(names))
+		x.asked[key] = f
 	}
-	return a
+	return f
 }
 
-func (x *explaining) search(q *problem.Problem) answer {
+func (x *explaining) search(q *problem.Problem) found {
 	for _, s := range x.schedules {
 		if len(verify.Check(q, s)) == 0 {
-			return holds
+			return found{holds, s}
 		}
 	}
 	if _, ok := temporal(q).earliest(); !ok {
-		return breaks
+		return found{answer: breaks}
 	}
 	if x.left <= 0 || x.ctx.Err() != nil {
-		return unsure
+		return found{}
 	}
 	r, err := Solve(x.ctx, q, Options{Seed: x.o.Seed, Effort: max(1, min(x.each, x.left))})
-	x.left -= r.Stats.Conflicts
+	x.left -= r.Stats.Conflicts + callCost
 	switch {
 	case err != nil:
-		return unsure
+		return found{}
 	case r.Solution != nil:
 		x.schedules = append(x.schedules, r.Solution)
-		return holds
+		return found{holds, r.Solution}
 	case r.Status == Infeasible:
-		return breaks
+		return found{answer: breaks}
 	}
-	return unsure
+	return found{}
 }
 
-// shrunk is a smallest part of names for which test answers breaks, if it does
-// for all of them. Names that come first are kept rather than later ones
-// (QuickXplain: Junker, AAAI 2004, 167-172).
+// weighty puts first the names that bind the most: deadlines, and what meets
+// the most activities. Conflicts of such names have fewer members.
+func (x *explaining) weighty() []string {
+	weight := map[string]int{}
+	for _, l := range x.p.Lags {
+		weight[l.Demand]++
+		if l.To.Activity == problem.Origin {
+			weight[l.Demand] += len(x.p.Activities)
+		}
+	}
+	for _, c := range x.p.Choices {
+		weight[c.Demand]++
+	}
+	for _, a := range x.p.Activities {
+		for _, m := range a.Modes {
+			for _, u := range m.Uses {
+				weight[x.p.Resources[u.Resource].Demand]++
+			}
+			for _, n := range m.Needs {
+				weight[x.p.States[n.State].Demand]++
+			}
+		}
+	}
+	names := slices.Clone(x.names)
+	slices.SortStableFunc(names, func(a, b string) int { return weight[b] - weight[a] })
+	return names
+}
+
+// shrunk is a part of names that breaks and that test cannot shrink further,
+// if test answers breaks for all of them. Names that come first are kept
+// rather than later ones (QuickXplain: Junker, AAAI 2004, 167-172).
 func (x *explaining) shrunk(test func([]string) answer, names []string) []string {
 	if test(nil) == breaks {
 		return nil
@@ -160,13 +204,13 @@ func (x *explaining) shrunk(test func([]string) answer, names []string) []string
 	return x.halve(test, nil, false, names)
 }
 
-// halve is a smallest part of names that breaks together with base. If grown,
-// base has more in it than when that was last asked.
+// halve is such a part of names together with base. If grown, base has more in
+// it than when that was last asked.
 func (x *explaining) halve(test func([]string) answer, base []string, grown bool, names []string) []string {
-	if grown && test(x.ordered(base)) == breaks {
+	if grown && test(base) == breaks {
 		return nil
 	}
-	if len(names) == 1 {
+	if len(names) <= 1 {
 		return names
 	}
 	first, second := names[:len(names)/2], names[len(names)/2:]
@@ -174,14 +218,10 @@ func (x *explaining) halve(test func([]string) answer, base []string, grown bool
 	return slices.Concat(x.halve(test, slices.Concat(base, kept), len(kept) > 0, first), kept)
 }
 
-// smallest takes the smaller of two conflicts, leaves out what the full
-// problem can spare, and says whether the rest is proved to be needed.
-func (x *explaining) smallest(a, b []string) Conflict {
-	if len(b) < len(a) {
-		a = b
-	}
-	names := x.ordered(a)
-	minimal := true
+// spared is a conflict less what it can spare, when resources are looked at
+// too, and says whether the rest is proved to be needed.
+func (x *explaining) spared(conflict []string) Conflict {
+	names, minimal := x.ordered(conflict), true
 	for i := len(names) - 1; i >= 0; i-- {
 		rest := slices.Concat(names[:i], names[i+1:])
 		switch x.full(rest) {
@@ -191,18 +231,12 @@ func (x *explaining) smallest(a, b []string) Conflict {
 			minimal = false
 		}
 	}
-	return Conflict{Demands: names, Minimal: minimal}
+	return Conflict{Demands: names, Minimal: minimal, Smallest: len(names) == 0}
 }
 
 // ordered puts names in the order of Problem.Demands.
 func (x *explaining) ordered(names []string) []string {
 	names = slices.Clone(names)
 	slices.SortFunc(names, func(a, b string) int { return slices.Index(x.names, a) - slices.Index(x.names, b) })
-	return names
-}
-
-func reversed(names []string) []string {
-	names = slices.Clone(names)
-	slices.Reverse(names)
 	return names
 }
