@@ -19,6 +19,7 @@ type Field struct {
 	Faults            []practical.Fault
 	Form              string // id of its form, when it stands outside
 	Focus             bool   // the page opens here
+	Wide              bool   // a whole line
 	Context           string // for ears only: “step A3”
 }
 
@@ -78,7 +79,7 @@ func (f *form) field(path string) Field {
 	f.used[path] = true
 	made := Field{
 		Path: path, ID: identifier(path), Label: w.label, Unit: w.unit, Hint: w.hint,
-		Kind: string(w.kind), Value: read(f.practical, path), Rows: 2,
+		Kind: string(w.kind), Value: read(f.practical, path), Rows: 2, Wide: w.wide,
 	}
 	if typed, bad := f.typed[path]; bad && len(typed) > 0 {
 		made.Value = typed[len(typed)-1]

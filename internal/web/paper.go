@@ -3,6 +3,7 @@ package web
 import (
 	"net/http"
 	"strconv"
+	"strings"
 
 	"plait.example/internal/app"
 	"plait.example/internal/picture"
@@ -81,13 +82,39 @@ func send(w http.ResponseWriter, doc app.Document, keep bool) error {
 	return err
 }
 
-// plait sends the picture alone.
+// plait sends the picture alone: with its words, or, when the heights of a
+// page's rows are given, drawn on their clock.
 func (s *Server) plait(w http.ResponseWriter, r *http.Request) error {
 	plan, err := s.planned(r)
 	if err != nil {
 		return err
 	}
+	options := picture.Options{Rows: true, Width: 900}
+	if heights := heights(r.URL.Query().Get("heights"), len(plan.Rows)); heights != nil {
+		options = picture.Options{Width: plaitWidth, Bare: true, ID: "plait", Heights: heights}
+		if rows := picture.Layout(plan, options).Rows; len(rows) > 0 {
+			w.Header().Set("Plait-Top", strconv.FormatFloat(rows[0].Top, 'f', 1, 64))
+		}
+	}
 	w.Header().Set("Content-Type", "image/svg+xml")
-	_, err = w.Write(picture.Plait(plan, picture.Options{Rows: true, Width: 900}))
+	_, err = w.Write(picture.Plait(plan, options))
 	return err
+}
+
+// heights reads the heights of a page's rows, one for each row of the plan; nil
+// when they are not that.
+func heights(text string, rows int) []float64 {
+	words := strings.Split(text, ",")
+	if text == "" || len(words) != rows {
+		return nil
+	}
+	read := make([]float64, len(words))
+	for i, word := range words {
+		h, err := strconv.ParseFloat(word, 64)
+		if err != nil || !(h >= 0 && h <= 4000) {
+			return nil
+		}
+		read[i] = h
+	}
+	return read
 }

@@ -20,12 +20,16 @@ import (
 // patience is how long a page waits for a plan before it shows how far it is.
 const patience = 450 * time.Millisecond
 
+// plaitWidth is how wide the plait stands beside the rows, in CSS pixels.
+const plaitWidth = 340
+
 // PlanPage is the plan: how it stands, its rows, the plait, and the ways on.
 type PlanPage struct {
 	Base
 	Action   string
 	Empty    bool // no dish has a step: nothing to plan
 	Running  bool
+	After    string // where to go when the search is over
 	Sofar    string
 	Failed   string // why the last search gave no plan
 	FailHint string
@@ -191,6 +195,9 @@ func (s *Server) planPage(r *http.Request, rec app.Record) PlanPage {
 	if u := s.runs.of(rec.ID); u != nil {
 		last, seen, _ := u.now()
 		page.Running, page.Sofar = true, "Looking for a plan."
+		query := r.URL.Query()
+		query.Set("saved", "1")
+		page.After = page.Action + "?" + query.Encode()
 		if seen > 0 {
 			page.Sofar = sofar(last, rec.Practical.Clock.Hours)
 		}
@@ -205,7 +212,7 @@ func (s *Server) planPage(r *http.Request, rec app.Record) PlanPage {
 		page.Dishes = append(page.Dishes, chip(i, d.Letter, d.Name))
 	}
 	page.Rows = planRows(rec.Plan)
-	page.Plait = template.HTML(picture.Plait(rec.Plan, picture.Options{Width: 520, Bare: true, ID: "plait"})) // its text is escaped by the picture
+	page.Plait = template.HTML(picture.Plait(rec.Plan, picture.Options{Width: plaitWidth, Bare: true, ID: "plait"})) // its text is escaped by the picture
 	page.Words = picture.Words(rec.Plan)
 	if r.URL.Query().Get("saved") != "" || r.Method == http.MethodPost {
 		page.Said = page.Status

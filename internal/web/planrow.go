@@ -26,6 +26,9 @@ func planRows(p *timeplan.Plan) []PlanRow {
 			Moves: row.Action != timeplan.TurnTo && row.Action != timeplan.Rest && (len(row.Steps) > 0 || row.Action == timeplan.Serve || row.Action == timeplan.WashUp),
 			Name:  cut(row.Text, 40),
 		}
+		if strings.Contains(row.Text, row.Setting) {
+			shown.Setting = "" // said already
+		}
 		if row.Until > 0 {
 			shown.Till = row.Until.Write(p.Hours)
 		}

@@ -22,7 +22,7 @@ func (s *Server) stepRow(f *form, action string, i, k int, open string) StepRow 
 	}
 	for _, fields := range [][]Field{row.Hands, row.Wait} {
 		for n := range fields {
-			fields[n].Context, fields[n].Hint = "step "+step.ID, ""
+			fields[n].Context, fields[n].Hint, fields[n].Unit = "step "+step.ID, "", ""
 		}
 	}
 	if row.Open {
@@ -50,7 +50,8 @@ func editor(f *form, at string, d practical.Dish, k int) *Editor {
 		order = append(order, link...)
 	}
 	e.Groups = []Group{
-		{Legend: "While it waits", Fields: f.fields(at+"wait.", "attention", "every", "celsius", "band", "shelves", "door-shut", "put-in", "take-out")},
+		{Legend: "While it waits", Fields: f.fields(at+"wait.", "attention", "every", "put-in", "take-out", "shelves")},
+		{Legend: "In the oven", Fields: f.fields(at+"wait.", "celsius", "band", "door-shut")},
 		{Legend: "Order", About: "What has to be done before this step.", Fields: order},
 		{Legend: "Kit and hygiene", Fields: f.fields(at, "uses", "food", "set-up")},
 		{Legend: "Words for the plan", Fields: f.fields(at, "check", "safety", "kit", "component")},

@@ -25,6 +25,7 @@ const (
 type word struct {
 	label, unit, hint string
 	kind              kind
+	wide              bool // takes a whole line
 	options           []Option
 }
 
@@ -37,7 +38,7 @@ type Option struct {
 // words names every value that a page can ask for, by its path without
 // numbers. The same words stand in labels, in faults and beside Undo.
 var words = map[string]word{
-	"title": {label: "Title", kind: line},
+	"title": {label: "Title", kind: line, wide: true},
 	"date":  {label: "Date", kind: date},
 	"cooks": {label: "Who cooks", kind: choice, options: []Option{{Value: "1", Text: "one cook"}, {Value: "2", Text: "a pair"}}},
 
@@ -91,7 +92,7 @@ var words = map[string]word{
 	"kitchen.gas-table.fan":        {label: "Fan", unit: "°C", kind: number},
 	"kitchen.gas-table.fahrenheit": {label: "Without fan", unit: "°F", kind: number},
 
-	"dishes.name":          {label: "Name of the dish", kind: line},
+	"dishes.name":          {label: "Name of the dish", kind: line, wide: true},
 	"dishes.portions":      {label: "Portions", kind: number},
 	"dishes.text":          {label: "Recipe", kind: area},
 	"dishes.allergens":     {label: "Allergens", kind: area, hint: "Words with commas between. Check the packets."},
@@ -122,9 +123,9 @@ var words = map[string]word{
 	"dishes.steps.food":           {label: "The hands touch", kind: choice, options: []Option{{Value: "", Text: "neither raw nor ready to eat"}, {Value: "raw", Text: "raw meat, fish, egg, unwashed vegetables"}, {Value: "ready-to-eat", Text: "food eaten as it is"}}},
 	"dishes.steps.set-up":         {label: "Done in set-up, before the clock", kind: tick},
 	"dishes.steps.component":      {label: "Part of the dish", kind: line, hint: "Such as pastry or sauce. May be empty."},
-	"dishes.steps.kit":            {label: "Small kit", kind: line},
-	"dishes.steps.check":          {label: "How you know it is right", kind: line},
-	"dishes.steps.safety":         {label: "Safety reminder", kind: line},
+	"dishes.steps.kit":            {label: "Small kit", kind: line, wide: true},
+	"dishes.steps.check":          {label: "How you know it is right", kind: line, wide: true},
+	"dishes.steps.safety":         {label: "Safety reminder", kind: line, wide: true},
 }
 
 var kitWords = map[practical.Kit]string{

@@ -78,7 +78,7 @@
     source.addEventListener("end", () => {
       source.close();
       source = null;
-      location.assign(box.dataset.page + "?saved=1");
+      location.assign(box.dataset.page);
     });
   };
 
@@ -107,7 +107,36 @@
     });
   };
 
+  // The plait on the clock of the rows beside it: they tell their heights, and
+  // it is drawn again to them.
+  const beside = window.matchMedia("(min-width: 75rem)");
+  let drawn = "";
+  const align = async () => {
+    const frame = document.querySelector("[data-plait]");
+    const table = document.querySelector("[data-rows]");
+    if (!frame || !table || !beside.matches) return;
+    const rows = [...table.tBodies[0].rows];
+    const heights = rows.map((row) => Math.round(row.getBoundingClientRect().height * 10) / 10);
+    const ask = frame.dataset.plait + "?heights=" + heights.join(",");
+    if (ask === drawn && frame.dataset.aligned) return;
+    drawn = ask;
+    const answer = await fetch(ask);
+    if (!answer.ok || ask !== drawn) return;
+    const svg = new DOMParser().parseFromString(await answer.text(), "image/svg+xml").documentElement;
+    if (svg.nodeName !== "svg" || !frame.isConnected) return;
+    frame.replaceChildren(document.importNode(svg, true));
+    frame.dataset.aligned = "yes";
+    const shift = rows[0].getBoundingClientRect().top - frame.firstElementChild.getBoundingClientRect().top - Number(answer.headers.get("Plait-Top"));
+    const now = parseFloat(getComputedStyle(frame).marginTop) || 0;
+    frame.style.marginTop = Math.max(0, now + shift) + "px";
+  };
+  let waiting = 0;
+  const alignSoon = () => { cancelAnimationFrame(waiting); waiting = requestAnimationFrame(() => { align().catch(() => {}); }); };
+  window.addEventListener("resize", alignSoon);
+  document.fonts.ready.then(alignSoon);
+
   const start = () => {
+    alignSoon();
     const box = document.querySelector("[data-progress]");
     if (box) follow(box);
     for (const table of document.querySelectorAll("[data-rows]")) drag(table);

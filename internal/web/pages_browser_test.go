@@ -1,0 +1,144 @@
+package web
+
+import (
+	"context"
+	_ "embed"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+
+	"plait.example/internal/app"
+	"plait.example/internal/practical"
+)
+
+// axe is the accessibility engine axe-core (MPL-2.0; licence beside it), for tests only.
+//
+//go:embed testdata/axe.min.js
+var axe string
+
+// menuOfThree keeps the first example file, with its plan.
+func (s *site) menuOfThree() app.Record {
+	s.Helper()
+	p, err := s.app.ReadFS(os.DirFS("../../examples"), "three-in-three.yaml")
+	if err != nil {
+		s.Fatal(err)
+	}
+	rec, err := s.app.Plan(context.Background(), s.kept(p).ID, app.PlanOptions{Seed: 1, Effort: 2000})
+	if err != nil {
+		s.Fatal(err)
+	}
+	return rec
+}
+
+// tooMuch keeps the same practical with an hour less, and the plan that does not fit.
+func (s *site) tooMuch() app.Record {
+	s.Helper()
+	p, err := s.app.ReadFS(os.DirFS("../../examples"), "three-in-three.yaml")
+	if err != nil {
+		s.Fatal(err)
+	}
+	p.Title, p.Clock.Finish = "Too much for the time", p.Clock.Start+90
+	rec, err := s.app.Plan(context.Background(), s.kept(p).ID, app.PlanOptions{Seed: 1, Effort: 500})
+	if err != nil {
+		s.Fatal(err)
+	}
+	return rec
+}
+
+// everyPage is a name and an address for every kind of page.
+func (s *site) everyPage() [][2]string {
+	s.Helper()
+	full, tight := s.menuOfThree(), s.tooMuch()
+	wrong := menu()
+	wrong.Title, wrong.Clock.Finish = "Finish before start", wrong.Clock.Start-60
+	wrong.Dishes[0].Steps[0].Hands.Low = 99
+	faulty := s.kept(wrong)
+	if _, err := s.app.SaveClass(context.Background(), practical.Class{Name: "11C", Candidates: []practical.Candidate{{First: "Amara", Initial: "B"}, {First: "Bo"}}}); err != nil {
+		s.Fatal(err)
+	}
+	empty, err := s.app.NewPractical(context.Background(), "")
+	if err != nil {
+		s.Fatal(err)
+	}
+	at, no := "/practical/"+full.ID, "/practical/"+faulty.ID
+	letter := full.Practical.Dishes[0].Letter
+	return [][2]string{
+		{"list", "/"}, {"class", "/class"}, {"help", "/help"},
+		{"clock", at}, {"kitchen", at + "/kitchen"}, {"dishes", at + "/dishes"}, {"dish", at + "/dishes/" + letter},
+		{"step", at + "/dishes/" + letter + "?step=" + full.Practical.Dishes[0].Steps[1].ID},
+		{"plan", at + "/plan"}, {"plan-too-much", "/practical/" + tight.ID + "/plan"},
+		{"clock-wrong", no}, {"dish-wrong", no + "/dishes/A?step=A1"}, {"plan-wrong", no + "/plan"},
+		{"dishes-empty", "/practical/" + empty.ID + "/dishes"}, {"plan-empty", "/practical/" + empty.ID + "/plan"},
+		{"not-there", "/nowhere"},
+	}
+}
+
+// judge holds a page to what every page must keep.
+const judge = `(async () => {
+  const found = [];
+  const wide = document.documentElement.scrollWidth - document.documentElement.clientWidth;
+  if (wide > 0) {
+    const far = [...document.querySelectorAll("main *")].filter((e) => e.getBoundingClientRect().right > document.documentElement.clientWidth + 1 && !e.closest(".plait-picture, .recipe-text")).slice(0, 3);
+    found.push("scrolls sideways by " + wide + ": " + far.map((e) => e.outerHTML.slice(0, 90)).join(" | "));
+  }
+  const result = await axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"], resultTypes: ["violations"] });
+  for (const v of result.violations) found.push(v.id + ": " + v.help + ": " + v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160)).join(" | "));
+  return found;
+})()`
+
+// Every page at both widths: no violation of WCAG 2.2 A and AA that axe-core can
+// find, no error on the console, no scrolling sideways.
+func TestEveryPageIsAccessible(t *testing.T) {
+	s := newSite(t)
+	pages := s.everyPage()
+	for _, width := range []int64{phone, laptop} {
+		b := s.tab(width, true)
+		for _, page := range pages {
+			b.open(page[1])
+			b.do(chromedp.Evaluate[chromedp.Void](axe + "; undefined"))
+			found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](judge, chromedp.EvalAwaitPromise))
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, f := range found {
+				t.Errorf("%s at %d: %s", page[0], width, f)
+			}
+			b.picture(fmt.Sprintf("%s-%d", page[0], width))
+		}
+	}
+}
+
+// small lists what one can press that is smaller than 24 by 24 pixels (WCAG 2.2,
+// 2.5.8), apart from links within a sentence, which the criterion leaves out.
+const small = `[...document.querySelectorAll("a, button, input:not([type=hidden]), select, textarea, summary")].filter((e) => {
+  if (!e.checkVisibility() || e.closest(".unseen, p, li, dd") && e.tagName === "A" || e.classList.contains("skip")) return false;
+  const r = e.getBoundingClientRect();
+  return r.width < 24 || r.height < 24;
+}).map((e) => e.outerHTML.slice(0, 120))`
+
+// faint walks the page with the Tab key in mind: everything that takes the
+// focus must show it.
+const faint = `[...document.querySelectorAll("a, button:not([disabled]), input:not([type=hidden]), select, textarea, summary")].filter((e) => {
+  if (!e.checkVisibility()) return false;
+  e.focus({ focusVisible: true });
+  const s = getComputedStyle(e);
+  return document.activeElement === e && (s.outlineStyle === "none" || parseFloat(s.outlineWidth) < 2);
+}).map((e) => e.outerHTML.slice(0, 120))`
+
+func TestTargetsAndFocus(t *testing.T) {
+	s := newSite(t)
+	pages := s.everyPage()
+	b := s.tab(phone, true)
+	for _, page := range pages {
+		b.open(page[1])
+		for _, e := range eval[[]string](b, small) {
+			t.Errorf("%s: smaller than 24 px: %s", page[0], e)
+		}
+		for _, e := range eval[[]string](b, faint) {
+			t.Errorf("%s: focus does not show: %s", page[0], strings.TrimSpace(e))
+		}
+	}
+}
