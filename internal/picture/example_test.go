@@ -25,7 +25,7 @@ func ExampleWords() {
 	// Output:
 	// 9:30 the clock starts.
 	// 9:30 A, Knead the dough (5 minutes).
-	// 9:35 A, dough goes into the fridge until 10:05, 30 minutes.
+	// 9:35 A, dough: into the fridge until 10:05, 30 minutes.
 	// 10:05 A, Fetch the dough (1 minute).
 	// 10:06 finish. The time allowed ends at 10:15.
 }

@@ -122,6 +122,32 @@ func TestNothingLeavesThePage(t *testing.T) {
 	}
 }
 
+// Tags hide strands if they must, never one another.
+func TestTagsStandApart(t *testing.T) {
+	for name, o := range sheets {
+		for _, p := range []*timeplan.Plan{supper(), timeplantest.Sample(), timeplantest.Pair(), timeplantest.TooMuch()} {
+			var tags []box4
+			d := Draw(p, o)
+			for i, m := range d.Marks {
+				if m.Kind == Open && m.Class == "wait" {
+					f := flatten(d.Marks[i+1].Path)
+					tags = append(tags, box4{f.left, f.top, f.right, f.bottom})
+				}
+			}
+			if len(tags) == 0 {
+				t.Errorf("%s, %s: no tags", name, p.Title)
+			}
+			for i, a := range tags {
+				for _, b := range tags[:i] {
+					if a.overlap(b) > 0 {
+						t.Errorf("%s, %s: tags at %+v and %+v overlap", name, p.Title, a, b)
+					}
+				}
+			}
+		}
+	}
+}
+
 func TestLanesOnlyWhereUsed(t *testing.T) {
 	var names []string
 	for _, l := range Layout(supper(), Options{}).Lanes {

@@ -1,7 +1,9 @@
 package picture
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"plait.example/internal/colour"
 	"plait.example/internal/practical"
@@ -10,10 +12,7 @@ import (
 // drawTags hangs a tag on every strand that waits: until when, and how many minutes.
 func (f *frame) drawTags(d *Drawing) {
 	var taken []box4
-	for _, p := range f.pieces {
-		if p.wait == nil || p.lane == nil || p.thread.To < 0 {
-			continue
-		}
+	for _, p := range f.tagged() {
 		lines := f.tagLines(p)
 		wide, tall := f.tagSize(lines)
 		at := f.tagPlace(p, wide, tall, taken)
@@ -26,6 +25,20 @@ func (f *frame) drawTags(d *Drawing) {
 		}
 		d.close()
 	}
+}
+
+// tagged is the strands that wait, the shortest first: their tags have the
+// least choice of places.
+func (f *frame) tagged() (pieces []*piece) {
+	for _, p := range f.pieces {
+		if p.wait != nil && p.lane != nil && p.thread.To >= 0 {
+			pieces = append(pieces, p)
+		}
+	}
+	slices.SortStableFunc(pieces, func(a, b *piece) int {
+		return cmp.Compare(a.route.bottom-a.route.top, b.route.bottom-b.route.top)
+	})
+	return pieces
 }
 
 const tagText = 10.5

@@ -77,25 +77,25 @@ func (f *frame) pieceWords(p *piece) string {
 	return f.plan.Rows[p.thread.From].End().Write(f.plan.Hours) + " " + threadWords(f.plan, p.thread)
 }
 
-// threadWords says of a thread what goes where, and until when: "A, dough goes
-// into the fridge until 10:05, 27 minutes".
+// threadWords says of a thread what goes where, and until when: "A, dough: into
+// the fridge until 10:05, 27 minutes". There is no verb: food is one or many.
 func threadWords(p *timeplan.Plan, t timeplan.Thread) string {
 	who := plain(t.Dish)
 	if t.Component != "" {
 		who += ", " + plain(t.Component)
 	}
 	if t.To < 0 {
-		return who + " is served"
+		return who + ": served"
 	}
 	if t.Place == practical.AtHands && t.Wait < 0 {
-		return who + " stays in the hands"
+		return who + ": still in the hands"
 	}
 	if t.Wait < 0 || t.Wait >= len(p.Waits) {
 		where, known := standing[t.Place]
 		if !known {
 			where = standing[practical.AtSide]
 		}
-		return fmt.Sprintf("%s stands ready %s until %s", who, where, p.Rows[t.To].At.Write(p.Hours))
+		return fmt.Sprintf("%s: ready %s until %s", who, where, p.Rows[t.To].At.Write(p.Hours))
 	}
 	return waitWords(p, who, p.Waits[t.Wait])
 }
@@ -106,7 +106,7 @@ func waitWords(p *timeplan.Plan, who string, wait timeplan.Wait) string {
 	if !known {
 		where = going[practical.AtSide]
 	}
-	s := fmt.Sprintf("%s goes %s until %s, %s", who, where, wait.Until.Write(p.Hours), minutes(int(wait.Until-wait.From)))
+	s := fmt.Sprintf("%s: %s until %s, %s", who, where, wait.Until.Write(p.Hours), minutes(int(wait.Until-wait.From)))
 	switch {
 	case wait.Attention == practical.Look && wait.Every > 0:
 		s += fmt.Sprintf("; look every %s", minutes(wait.Every))
