@@ -118,11 +118,14 @@ func (n *network) handsRow(row *timeplan.Row, j job) {
 	}
 }
 
-// kitWords are the counted machines that a step's hands use, then its small kit.
+// kitWords are the machines that a step's hands use, then its small kit. A ring
+// is no kit to fetch, and a machine that the step names itself is named once.
 func kitWords(s *practical.Step) string {
 	var words []string
 	for _, k := range s.Uses {
-		words = append(words, string(k))
+		if k != practical.Ring && !strings.Contains(s.Kit, string(k)) {
+			words = append(words, string(k))
+		}
 	}
 	if s.Kit != "" {
 		words = append(words, s.Kit)
@@ -248,8 +251,10 @@ func levelAt(p *problem.Problem, s *problem.Solution, state, at int) int {
 
 // writeClock writes the rows' times as the practical asks.
 func (n *network) writeClock(plan *timeplan.Plan) {
+	round := practical.TimeOfDay(plan.Round)
 	for i := range plan.Rows {
 		r := &plan.Rows[i]
-		r.Clock = r.At - r.At%practical.TimeOfDay(plan.Round)
+		r.Clock = r.At - r.At%round
+		r.Until -= r.Until % round
 	}
 }
