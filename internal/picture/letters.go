@@ -7,7 +7,8 @@ import (
 
 // Widths of letters in thousandths of their size, for choosing where lines
 // break and how large a tag is. Source: the advance widths of Atkinson Hyperlegible Next, which a
-// test reads again from the font. Other letters count as wide as an "n".
+// test reads again from the font. Letters that are in neither
+// table count as rather wide.
 const firstLetter = ' '
 
 var regularWidths = [...]int{
@@ -28,24 +29,50 @@ var boldWidths = [...]int{
 	596, 599, 376, 508, 376, 567, 530, 740, 539, 521, 505, 381, 254, 381, 537,
 }
 
+// otherWidths are those of letters beyond ASCII, regular and bold.
+var otherWidths = map[rune][2]int{
+	'\u00a0': {280, 312}, '°': {352, 394}, '·': {240, 294}, '…': {670, 780}, '–': {504, 501}, '½': {820, 852}, '¼': {816, 846}, '¾': {867, 921},
+	'é': {538, 563}, 'è': {538, 563}, 'ê': {538, 563}, 'ë': {538, 563}, 'à': {525, 552}, 'â': {525, 552}, 'ç': {485, 510}, 'ñ': {550, 571},
+	'ö': {548, 576}, 'ü': {540, 567}, 'î': {252, 300}, 'ô': {548, 576}, 'ï': {266, 314},
+	'’': {236, 269}, '‘': {236, 269}, '“': {399, 479}, '”': {399, 479}, '×': {532, 536}, '£': {610, 634},
+}
+
+// letterWidth is the width of a letter in thousandths, and whether it is known.
+func letterWidth(r rune, bold bool) (int, bool) {
+	if i := int(r) - firstLetter; i >= 0 && i < len(regularWidths) {
+		if bold {
+			return boldWidths[i], true
+		}
+		return regularWidths[i], true
+	}
+	w, known := otherWidths[r]
+	switch {
+	case !known:
+		return 580, false
+	case bold:
+		return w[1], true
+	}
+	return w[0], true
+}
+
 // textWidth is about how wide a text is, in pixels.
 func textWidth(s string, size float64, bold bool) float64 {
-	widths := &regularWidths
-	if bold {
-		widths = &boldWidths
-	}
 	sum := 0
 	for _, r := range s {
-		if r == 0xA0 {
-			r = ' '
-		}
-		if i := int(r) - firstLetter; i >= 0 && i < len(widths) {
-			sum += widths[i]
-		} else {
-			sum += widths['n'-firstLetter]
-		}
+		w, _ := letterWidth(r, bold)
+		sum += w
 	}
 	return float64(sum) * size / 1000
+}
+
+// measured says whether textWidth knows every letter of a text.
+func measured(s string) bool {
+	for _, r := range s {
+		if _, known := letterWidth(r, false); !known {
+			return false
+		}
+	}
+	return true
 }
 
 // wrap breaks text into lines of at most width pixels and at most most lines;

@@ -17,6 +17,7 @@ type Options struct {
 	Bare    bool      // no title and no keys: the page around it has them
 	Ground  string    // #RRGGBB of the page; empty, or darker than colour.Ground: white
 	Heights []float64 // least height of each row of the plan, so that a page's table can set the clock; may be shorter than the plan
+	Breaks  []int     // rows before which a page begins: no tag stands across their tops where there is another place
 	ID      string    // told apart when a page holds several; letters, digits and hyphens count
 }
 

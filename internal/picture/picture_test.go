@@ -107,7 +107,7 @@ var allowed = map[string]string{
 	"title": "id", "desc": "id",
 	"g":    "class data-row",
 	"path": "d fill stroke stroke-width stroke-dasharray stroke-dashoffset stroke-linecap",
-	"text": "x y font-size fill font-weight text-anchor transform",
+	"text": "x y font-size fill font-weight text-anchor transform textLength lengthAdjust",
 }
 
 func checkClean(t *testing.T, svg []byte) []element {

@@ -125,6 +125,11 @@ func (w *svg) text(m Mark) {
 	if m.Anchor != "" && m.Anchor != Start {
 		w.attribute("text-anchor", string(m.Anchor))
 	}
+	if len(m.Text) > 3 && measured(m.Text) {
+		// Where the font is not at hand, another is fitted into its room.
+		w.attribute("textLength", short(textWidth(m.Text, m.Size, m.Bold)))
+		w.attribute("lengthAdjust", "spacingAndGlyphs")
+	}
 	if m.Turn != 0 {
 		w.attribute("transform", fmt.Sprintf("rotate(%s %s %s)", short(m.Turn), short(m.X), short(m.Y)))
 	}

@@ -98,6 +98,11 @@ func (f *frame) tagPlace(p *piece, wide, tall float64, taken []box4) box4 {
 		for _, t := range taken {
 			cost += 40 * b.overlap(box4{t.left - 2, t.top - 2, t.right + 2, t.bottom + 2})
 		}
+		for _, i := range f.o.Breaks {
+			if i >= 0 && i < len(f.rows) && b.top < f.rows[i].Top && b.bottom > f.rows[i].Top {
+				cost += 10000
+			}
+		}
 		for _, q := range f.pieces {
 			if q != p {
 				cost += covers(b, &q.route.flat)
