@@ -6,6 +6,7 @@ import (
 	"encoding/base64"
 	"fmt"
 	"html/template"
+	"regexp"
 	"strings"
 
 	"plait.example/internal/fonts"
@@ -19,7 +20,7 @@ var sheetCSS string
 //go:embed sheet.tmpl
 var sheetTemplate string
 
-var sheetPage = template.Must(template.New("sheet").Funcs(template.FuncMap{"mark": markSVG}).Parse(sheetTemplate))
+var sheetPage = template.Must(template.New("sheet").Funcs(template.FuncMap{"mark": markSVG, "bind": bind}).Parse(sheetTemplate))
 
 // htmlSheet is what the template reads.
 type htmlSheet struct {
@@ -55,10 +56,10 @@ type htmlCell struct {
 // plait are inside it, nothing is fetched. Printed on A4, the heading of the table
 // is repeated, no row is split, and pages are numbered.
 func HTML(p *timeplan.Plan, s Sheet) ([]byte, error) {
-	l, v := layoutOf(s), viewOf(p)
+	l, v := layoutOf(s).withoutStrip(), viewOf(p)
 	h := htmlSheet{
 		view: v, Name: clean(s.Name), CSS: template.CSS(styleSheet(p, v, l)), Span: len(l.columns),
-		Plait: template.HTML(picture.Plait(p, plaitOptions(l))), Words: picture.Words(p),
+		Plait: plaitPages(p, l), Words: picture.Words(p),
 	}
 	total := 0.0
 	for _, c := range l.columns {
@@ -94,6 +95,42 @@ func htmlRowOf(l layout, r line) htmlRow {
 	return row
 }
 
+// plaitPages is the plait cut into pictures that each fit a page, the lanes'
+// names on top of each.
+func plaitPages(p *timeplan.Plan, l layout) template.HTML {
+	if len(p.Rows) == 0 {
+		return ""
+	}
+	o := plaitOptions(l)
+	drawing, g := picture.Draw(p, o), picture.Layout(p, o)
+	names := laneNames(drawing, g)
+	wide, high := 190.0, 245.0 // millimetres of a page
+	if l.landscape {
+		wide, high = 277, 158
+	}
+	var b strings.Builder
+	for i, s := range cuts(g, high*drawing.Width/wide, names.Height) {
+		o.ID = fmt.Sprintf("sheet-%d", i+1)
+		if s.from > 0 {
+			named := o
+			named.ID += "-names"
+			fmt.Fprintf(&b, `<div class="lanes">%s</div>`, names.SVG(named))
+		}
+		fmt.Fprintf(&b, `<div class="page">%s</div>`+"\n", viewBox(drawing.SVG(o), drawing.Width, s))
+	}
+	return template.HTML(b.String())
+}
+
+// viewBox shows a stretch of a picture only.
+func viewBox(svg []byte, wide float64, s slice) []byte {
+	root, rest, _ := bytes.Cut(svg, []byte(">"))
+	root = sizePattern.ReplaceAll(root, fmt.Appendf(nil, `viewBox="0 %.2f %.2f %.2f"`, s.from, wide, s.until-s.from))
+	return append(append(root, '>'), rest...)
+}
+
+// sizePattern is how the picture says its size.
+var sizePattern = regexp.MustCompile(`viewBox="[^"]*" width="[^"]*" height="[^"]*"`)
+
 // plaitOptions is how the plait is drawn for a sheet.
 func plaitOptions(l layout) picture.Options {
 	o := picture.Options{Width: 760, Rows: true, Print: true, Bare: true, Large: l.text > 15, ID: "sheet"}
@@ -122,13 +159,13 @@ func styleSheet(p *timeplan.Plan, v view, l layout) string {
 	if needsFallback(p) {
 		face(fonts.FallbackRegular)
 	}
-	page, plait := "portrait", "250mm"
+	page := "portrait"
 	if l.landscape {
-		page, plait = "landscape", "165mm"
+		page = "landscape"
 	}
 	fmt.Fprintf(&b, `@page{size:A4 %s;margin:10mm 10mm 13mm;@bottom-left{content:"%s";font:9pt "%s",sans-serif}@bottom-right{content:"page " counter(page) " of " counter(pages);font:9pt "%s",sans-serif}}`+"\n",
-		page, cssString(v.Title), fonts.Family, fonts.Family)
-	fmt.Fprintf(&b, ":root{--time:%gpt;--text:%gpt;--small:%gpt;--plait:%s}\n", l.time, l.text, l.small, plait)
+		page, cssString(fmt.Sprintf("%s (seed %d)", v.Title, p.Seed)), fonts.Family, fonts.Family)
+	fmt.Fprintf(&b, ":root{--time:%gpt;--text:%gpt;--small:%gpt}\n", l.time, l.text, l.small)
 	b.WriteString(sheetCSS)
 	for i, k := range v.Key {
 		fmt.Fprintf(&b, ".ink-%d .dish{background:%s}.ink-%d .due{border-color:%s;color:%s;background:%s}\n",
@@ -153,7 +190,7 @@ func cssString(s string) string {
 // markSVG draws a dish's mark with its letter.
 func markSVG(m mark) template.HTML {
 	if m.Index < 0 {
-		return `<span class="all">all</span>`
+		return ""
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg class="mark" viewBox="-14 -14 28 28" role="img" aria-label="dish %s"><path d="`, template.HTMLEscapeString(m.Letter))

@@ -25,6 +25,7 @@ type column struct {
 // layout is how a sheet is set: the columns, and type sizes in points.
 type layout struct {
 	landscape bool
+	strip     float64 // millimetres to the left of the table for the plait; 0: it has pages of its own
 	columns   []column
 	time      float64 // clock times
 	text      float64 // what to do
@@ -46,23 +47,22 @@ var layouts = map[Sheet]layout{
 		},
 	},
 	{Landscape: true}: {
-		landscape: true, time: 18, text: 13, small: 11,
+		landscape: true, strip: 80, time: 17, text: 12.5, small: 10.5,
 		columns: []column{
 			{partTime, "Time", 20},
-			{partDish, "Dish", 17},
-			{partWhat, "What to do", 92},
-			{partMinutes, "Min", 12},
-			{partKit, "Setting and kit", 44},
-			{partCheck, "Check", 44},
-			{partSafety, "Safety", 48},
+			{partDish, "Dish", 20},
+			{partWhat, "What to do", 73},
+			{partMinutes, "Min", 11},
+			{partKit, "Setting and kit", 31},
+			{partPoints, "Check and safety", 42},
 		},
 	},
 	{LargeType: true}: {
 		time: 24, text: 18, small: 15.5,
 		columns: []column{
 			{partTime, "Time", 26},
-			{partDish, "Dish", 23},
-			{partWhat, "What to do", 125},
+			{partDish, "Dish", 31},
+			{partWhat, "What to do", 117},
 			{partMinutes, "Min", 16},
 		},
 	},
@@ -70,12 +70,28 @@ var layouts = map[Sheet]layout{
 		landscape: true, time: 24, text: 18, small: 15.5,
 		columns: []column{
 			{partTime, "Time", 26},
-			{partDish, "Dish", 23},
-			{partWhat, "What to do", 132},
+			{partDish, "Dish", 31},
+			{partWhat, "What to do", 126},
 			{partMinutes, "Min", 16},
-			{partPoints, "Check and safety", 80},
+			{partPoints, "Check and safety", 78},
 		},
 	},
+}
+
+// withoutStrip gives the strip's room to the columns of words.
+func (l layout) withoutStrip() layout {
+	columns := make([]column, len(l.columns))
+	for i, c := range l.columns {
+		switch c.part {
+		case partWhat:
+			c.width += l.strip / 2
+		case partPoints:
+			c.width += l.strip / 2
+		}
+		columns[i] = c
+	}
+	l.columns, l.strip = columns, 0
+	return l
 }
 
 // layoutOf is the layout of a sheet.

@@ -12,18 +12,22 @@ import (
 // Fonts are embedded, the structure is tagged, and the same plan and sheet
 // give the same bytes. A sign that the fonts lack is printed as U+FFFD.
 func PDF(p *timeplan.Plan, s Sheet) ([]byte, error) {
+	return set(p, s).output()
+}
+
+// set sets the whole document.
+func set(p *timeplan.Plan, s Sheet) *document {
 	l, v := layoutOf(s), viewOf(p)
 	d := &document{pen: newPen(l, printable(v.Title)), layout: l, view: v, plan: p}
 	d.root = d.tags.root
 	d.page()
 	d.heading(s.Name)
 	d.reasons()
-	d.key()
 	d.table()
 	d.footer()
 	d.plait()
 	d.numbers()
-	return d.output()
+	return d
 }
 
 // document is a PDF in the making: y is where the next thing goes.
@@ -35,6 +39,7 @@ type document struct {
 	root   *tag
 	y      float64
 	boxes  []rowBox
+	strip  *strip // the plait beside the table; nil: it has pages of its own
 }
 
 // rowBox is where a row was put; tests ask for it.
@@ -67,16 +72,21 @@ func (d *document) room(h float64) {
 
 // paragraph writes a text over the whole width, or from x in.
 func (d *document) paragraph(kind, text string, size float64, bold bool, in float64) {
-	lines := setText([]span{{text, bold}}, size, d.wide()-in)
+	d.lines(kind, text, size, bold, in, d.wide()-in)
+}
+
+// lines writes a text of some width, a page's end between any two lines.
+func (d *document) lines(kind, text string, size float64, bold bool, in, wide float64) {
 	t := d.root.add(kind)
-	for _, line := range lines {
+	for _, line := range setText([]span{{text, bold}}, size, wide) {
 		d.room(line.height())
 		d.in(t, func() { d.put([]setLine{line}, d.left()+in, d.y, mark{Index: -1}) })
 		d.y += line.height()
 	}
 }
 
-// heading writes title, name, date, finish and clock.
+// heading writes title, name, date, finish and clock; across, the key stands
+// beside them.
 func (d *document) heading(name string) {
 	l := d.layout
 	nameWide := min(80*mm, d.wide()/2)
@@ -86,28 +96,43 @@ func (d *document) heading(name string) {
 	d.in(t, func() { d.put(title, d.left(), d.y, mark{Index: -1}) })
 	d.y += heightOf(title)
 	d.name(name, d.right()-nameWide, top+heightOf(title[:1]), nameWide)
+	under, wide := d.y+4, d.wide()
+	beside := l.landscape && len(d.view.Key) <= 5
+	if beside {
+		wide *= 0.5
+	}
 	if d.view.Date != "" {
-		d.paragraph("P", d.view.Date, l.text, false, 0)
+		d.lines("P", d.view.Date, l.text, false, 0, wide)
 	}
 	d.y += 4
-	d.paragraph("P", d.view.Finish, l.text*1.2, true, 0)
-	d.paragraph("P", d.view.Clock, l.text, false, 0)
+	d.lines("P", d.view.Finish, l.text*1.2, true, 0, wide)
+	d.lines("P", d.view.Clock, l.text, false, 0, wide)
 	d.y += 6
+	if beside && d.f.PageNo() == 1 {
+		down := d.y
+		d.y = under
+		d.key(wide + 12)
+		d.y = max(d.y, down)
+	} else {
+		d.key(0)
+	}
 }
 
 // name writes the candidate's name on a line, or the line alone.
 func (d *document) name(name string, x, base, wide float64) {
 	size := d.layout.text
 	t := d.root.add("P")
+	from := x + measure(span{"Name ", false}, size)
 	d.in(t, func() {
 		x = d.write(x, base-4, size, inkText, span{"Name ", false})
 		if lines := setText([]span{{name, true}}, size, d.right()-x-4); len(lines) > 0 {
+			x += 4
 			for _, s := range lines[0].spans {
-				d.write(x+4, base-4, size, inkText, s)
+				x = d.write(x, base-4, size, inkText, s)
 			}
 		}
 	})
-	d.aside(func() { d.rule(x, base, d.right()-x, 1, inkText) })
+	d.aside(func() { d.rule(from, base, d.right()-from, 1, inkText) })
 }
 
 // reasons writes what cannot hold together and the ways out.
@@ -126,16 +151,16 @@ func (d *document) reasons() {
 	list("Ways out, the cheapest first", d.view.WaysOut)
 }
 
-// key writes the dishes with their marks.
-func (d *document) key() {
+// key writes the dishes with their marks, from x in.
+func (d *document) key(in float64) {
 	l := d.layout
 	for _, k := range d.view.Key {
-		lines := setText([]span{{k.Mark.Letter + "\u00a0 " + k.Name, true}, {k.Say, false}}, l.text, d.wide()-32)
+		lines := setText([]span{{k.Mark.Letter + "\u00a0 " + k.Name, true}, {k.Say, false}}, l.text, d.wide()-in-30)
 		h := max(heightOf(lines), 24)
 		d.room(h)
 		t := d.root.add("P")
-		d.aside(func() { d.mark(k.Mark, d.left()+13, d.y+12, 9) })
-		d.in(t, func() { d.put(lines, d.left()+30, d.y+(h-heightOf(lines))/2, mark{Index: -1}) })
+		d.aside(func() { d.mark(k.Mark, d.left()+in+13, d.y+12, 9) })
+		d.in(t, func() { d.put(lines, d.left()+in+30, d.y+(h-heightOf(lines))/2, mark{Index: -1}) })
 		d.y += h
 	}
 	d.y += 6
@@ -170,12 +195,11 @@ func (d *document) footer() {
 	list("Oven", d.view.Ovens)
 	list("Notes", d.view.Notes)
 	list("Food safety", d.view.Safety)
-	d.paragraph("P", d.view.Seed, l.small, false, 0)
 }
 
 // numbers writes title and page number at the foot of every page.
 func (d *document) numbers() {
-	title := setText([]span{{d.view.Title, false}}, 9, d.wide()*0.7)
+	title := setText([]span{{fmt.Sprintf("%s (seed %d)", d.view.Title, d.plan.Seed), false}}, 9, d.wide()*0.7)
 	last := d.f.PageCount()
 	for page := 1; page <= last; page++ {
 		d.f.SetPage(page)

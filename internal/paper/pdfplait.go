@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"plait.example/internal/picture"
+	"plait.example/internal/timeplan"
 )
 
 // path draws one shape of a drawing; to turns its points into the page's.
@@ -71,71 +72,105 @@ func (n *pen) words(m picture.Mark, to func(picture.Point) (float64, float64), s
 	}
 }
 
-// drawing draws the part of a drawing between two heights, its upper left corner at (x, y).
-func (n *pen) drawing(d *picture.Drawing, x, y, scale, from, until float64) {
-	to := func(p picture.Point) (float64, float64) { return x + p.X*scale, y + (p.Y-from)*scale }
-	n.f.ClipRect(x, y, d.Width*scale, (until-from)*scale, false)
+// drawing draws the part of a drawing to the right of left and between two
+// heights, its upper left corner at (x, y).
+func (n *pen) drawing(d *picture.Drawing, x, y, scale, left, from, until float64) {
+	to := func(p picture.Point) (float64, float64) { return x + (p.X-left)*scale, y + (p.Y-from)*scale }
+	n.f.ClipRect(x, y, (d.Width-left)*scale, (until-from)*scale, false)
 	for _, m := range d.Marks {
 		switch m.Kind {
 		case picture.Figure:
 			n.path(m, to, scale)
 		case picture.Text:
-			n.words(m, to, scale)
+			n.words(within(m, left), to, scale)
 		}
 	}
 	n.f.ClipEnd()
 }
 
+// within moves a text that would be cut by the left edge to stand inside it.
+func within(m picture.Mark, left float64) picture.Mark {
+	from, wide := m.X, measure(span{printable(m.Text), m.Bold}, m.Size)
+	switch m.Anchor {
+	case picture.Middle:
+		from -= wide / 2
+	case picture.End:
+		from -= wide
+	}
+	if m.Turn == 0 && from < left && from+wide > left {
+		m.X += left - from + 2
+	}
+	return m
+}
+
 // plait draws the plait on pages of its own, cut between rows, with the places' names
 // on top of each.
 func (d *document) plait() {
-	if len(d.plan.Rows) == 0 {
+	if len(d.plan.Rows) == 0 || d.strip != nil {
 		return
 	}
 	o := plaitOptions(d.layout)
 	drawing, g := picture.Draw(d.plan, o), picture.Layout(d.plan, o)
-	scale := d.wide() / drawing.Width
+	names, scale := laneNames(drawing, g), d.wide()/drawing.Width
 	figure := d.root.add("Figure")
-	figure.alt = strings.Join(picture.Words(d.plan), " ")
-	for _, s := range cuts(g, (d.height-2*margin-footRoom-24)/scale) {
+	figure.alt = plaitWords(d.plan)
+	for _, s := range cuts(g, (d.height-2*margin-footRoom-24)/scale, names.Height) {
 		d.page()
 		d.aside(func() {
 			d.put(setText([]span{{"The plait: time runs down, each dish is a strand", true}}, 13, d.wide()), d.left(), d.y, mark{Index: -1})
 		})
 		d.y += 24
-		head := g.Rows[0].Top
 		d.in(figure, func() {
 			if s.from > 0 {
-				d.drawing(drawing, d.left(), d.y, scale, 0, head)
-				d.y += head * scale
+				d.drawing(names, d.left(), d.y, scale, 0, 0, names.Height)
+				d.y += names.Height * scale
 			}
-			d.drawing(drawing, d.left(), d.y, scale, s.from, s.until)
+			d.drawing(drawing, d.left(), d.y, scale, 0, s.from, s.until)
 		})
 	}
 }
 
+// laneNames is the part of a drawing that names the lanes, for the head of a
+// further page.
+func laneNames(d *picture.Drawing, g picture.Geometry) *picture.Drawing {
+	lanes := map[string]bool{}
+	for _, l := range g.Lanes {
+		lanes[l.Name] = true
+	}
+	names := &picture.Drawing{Width: d.Width}
+	for _, m := range d.Marks {
+		if m.Kind == picture.Text && m.Y < g.Rows[0].Top && lanes[m.Text] {
+			names.Marks = append(names.Marks, m)
+			names.Height = max(names.Height, m.Y+m.Size)
+		}
+	}
+	return names
+}
+
+// plaitWords is the plait's text alternative.
+func plaitWords(p *timeplan.Plan) string { return strings.Join(picture.Words(p), " ") }
+
 // slice is a stretch of a drawing.
 type slice struct{ from, until float64 }
 
-// cuts cuts a drawing between rows into stretches of at most high; the
-// first begins with the names of the places, which the others repeat.
-func cuts(g picture.Geometry, high float64) []slice {
-	head := g.Rows[0].Top
-	all := []slice{{0, 0}}
-	for i, r := range g.Rows {
-		end := r.Bottom
+// cuts cuts a drawing between rows into stretches of at most high. The first
+// begins with the names of the lanes; the others begin with the last row of
+// the one before, so that what stands across the cut is whole on one of them,
+// and leave room for the names.
+func cuts(g picture.Geometry, high, names float64) []slice {
+	all := []slice{{0, g.Rows[0].Top}}
+	for i := range g.Rows {
+		end := g.Height
 		if i+1 < len(g.Rows) {
 			end = g.Rows[i+1].Top
-		} else {
-			end = g.Height
 		}
 		s := &all[len(all)-1]
 		room := high
 		if s.from > 0 {
-			room -= head
+			room -= names
 		}
-		if i > 0 && end-s.from > room && s.until > s.from {
-			all = append(all, slice{s.until, end})
+		if i > 0 && end-s.from > room {
+			all = append(all, slice{g.Rows[i-1].Top, end})
 			continue
 		}
 		s.until = end

@@ -16,8 +16,16 @@ type laidCell struct {
 // laidRow is a row ready to be put on a page.
 type laidRow struct {
 	line   line
+	index  int // of the plan's row
 	cells  []laidCell
 	height float64
+}
+
+// laidBand is a band's title and its rows, ready to be put on pages.
+type laidBand struct {
+	title  []setLine
+	height float64 // of the title
+	rows   []laidRow
 }
 
 // table writes the bands and their rows under a heading that is repeated on
@@ -26,35 +34,63 @@ func (d *document) table() {
 	if len(d.view.Bands) == 0 {
 		return
 	}
+	bands := d.layBands()
+	d.strip = d.fitStrip(bands)
+	if d.strip == nil && d.layout.strip > 0 {
+		d.layout = d.layout.withoutStrip()
+		bands = d.layBands()
+	}
+	if d.strip != nil {
+		d.strip.figure = d.root.add("Figure")
+		d.strip.figure.alt = plaitWords(d.plan)
+	}
 	t := d.root.add("Table")
 	first := true
-	for _, b := range d.view.Bands {
-		title := setText([]span{{b.Title, true}}, d.layout.text*0.95, d.wide()-2*padX)
-		bandHeight := heightOf(title) + 2*padY
-		for i, r := range b.Rows {
-			row := d.lay(r)
+	for _, b := range bands {
+		for i, row := range b.rows {
 			need := row.height
 			if i == 0 {
-				need += bandHeight
+				need += b.height
 			}
-			head := d.headHeight()
-			if first {
-				need += head
-			}
-			if d.y+need > d.bottom() && d.y > margin {
+			switch {
+			case first && d.y+d.headHeight()+need <= d.bottom():
+				d.head(t, true)
+			case first || d.y+need > d.bottom():
+				d.endStrip()
 				d.page()
 				d.head(t, first)
-			} else if first {
-				d.head(t, true)
 			}
 			first = false
 			if i == 0 {
-				d.band(t, title, bandHeight)
+				d.band(t, b)
 			}
 			d.row(t, row)
 		}
 	}
+	d.endStrip()
 }
+
+// layBands sets every row.
+func (d *document) layBands() []laidBand {
+	var all []laidBand
+	index := 0
+	for _, b := range d.view.Bands {
+		title := setText([]span{{b.Title, true}}, d.layout.text*0.95, d.tableWide()-2*padX)
+		laid := laidBand{title: title, height: heightOf(title) + 2*padY}
+		for _, r := range b.Rows {
+			row := d.lay(r)
+			row.index = index
+			laid.rows = append(laid.rows, row)
+			index++
+		}
+		all = append(all, laid)
+	}
+	return all
+}
+
+// tableLeft and tableWide are where the table stands: beside the strip, if there is one.
+func (d *document) tableLeft() float64 { return d.left() + d.layout.strip*mm }
+func (d *document) tableWide() float64 { return d.wide() - d.layout.strip*mm }
 
 func (d *document) headHeight() float64 { return d.layout.small*leading + 2*padY }
 
@@ -62,7 +98,7 @@ func (d *document) headHeight() float64 { return d.layout.small*leading + 2*padY
 func (d *document) head(t *tag, tagged bool) {
 	h := d.headHeight()
 	d.aside(func() { d.box(d.left(), d.y, d.wide(), h, inkText) })
-	x := d.left()
+	x := d.tableLeft()
 	var row *tag
 	if tagged {
 		row = t.add("TR")
@@ -85,31 +121,34 @@ func (d *document) head(t *tag, tagged bool) {
 		x += wide
 	}
 	d.y += h
+	d.beginStrip()
 }
 
 // band writes the line that says what the rows under it are.
-func (d *document) band(t *tag, title []setLine, h float64) {
+func (d *document) band(t *tag, b laidBand) {
 	d.aside(func() {
-		d.box(d.left(), d.y, d.wide(), h, inkPale)
-		d.rule(d.left(), d.y+h, d.wide(), 1, inkText)
+		d.box(d.tableLeft(), d.y, d.tableWide(), b.height, inkPale)
+		d.rule(d.tableLeft(), d.y+b.height, d.tableWide(), 1, inkText)
 	})
 	cell := t.add("TR").add("TH")
 	cell.scope, cell.span = "Row", len(d.layout.columns)
-	d.in(cell, func() { d.put(title, d.left()+padX, d.y+padY, mark{Index: -1}) })
-	d.y += h
+	d.in(cell, func() { d.put(b.title, d.tableLeft()+padX, d.y+padY, mark{Index: -1}) })
+	d.y += b.height
 }
 
 // lay sets the cells of a row and finds its height.
 func (d *document) lay(r line) laidRow {
 	row := laidRow{line: r, height: 2*padY + d.markSize() + 2}
-	x := d.left()
+	x := d.tableLeft()
 	for _, c := range d.layout.columns {
 		wide := c.width * mm
 		cell := laidCell{column: c, x: x}
 		switch c.part {
 		case partTime:
 			cell.lines = d.timeLines(r)
-		case partDish, partMinutes:
+		case partDish:
+			row.height = max(row.height, heightOf(d.tagLines(r, wide))+2*padY)
+		case partMinutes:
 		default:
 			cell.lines = d.layout.setPieces(d.layout.pieces(r, c.part), r.Mark, wide-2*padX)
 		}
@@ -149,6 +188,7 @@ func (d *document) row(t *tag, row laidRow) {
 			cells[i].scope = "Row"
 		}
 	}
+	d.alongStrip(row)
 	parts := d.split(row)
 	for i, part := range parts {
 		if i > 0 {
@@ -219,7 +259,7 @@ func (d *document) putRow(row laidRow, tags []*tag) {
 			d.in(tags[i], func() { d.put(c.lines, c.x+padX, d.y+padY, r.Mark) })
 		}
 	}
-	d.aside(func() { d.rule(d.left(), d.y+row.height, d.wide(), 0.6, inkRule) })
+	d.aside(func() { d.rule(d.tableLeft(), d.y+row.height, d.tableWide(), 0.6, inkRule) })
 }
 
 // putTime writes the clock time to the right, so that hours stand under hours.
@@ -233,24 +273,32 @@ func (d *document) putTime(t *tag, c laidCell, wide float64) {
 	})
 }
 
+// tagLines is the row's tag beside the mark, or "all".
+func (d *document) tagLines(r line, wide float64) []setLine {
+	words := r.Tag
+	if words == "" && r.Mark.Index < 0 {
+		words = "all"
+	}
+	return setText([]span{{words, true}}, d.layout.small, wide-padX-d.markWide(r.Mark)-1)
+}
+
+// markWide is the room that a mark takes beside the tag.
+func (d *document) markWide(m mark) float64 {
+	if m.Index < 0 {
+		return 0
+	}
+	return d.markSize() + 4
+}
+
 // putDish draws the mark on its dish's tint, with the row's tag beside it.
 func (d *document) putDish(t *tag, r line, c laidCell, wide, high float64) {
-	x, size := c.x+padX, d.layout.small
-	radius := d.markSize() / 2.35
 	if r.Mark.Index >= 0 {
 		d.aside(func() { d.box(c.x, d.y, wide, high, r.Mark.Ink.Tint) })
 	}
+	lines := d.tagLines(r, wide)
 	d.in(t, func() {
-		if r.Mark.Index >= 0 {
-			d.mark(r.Mark, x+radius*1.2, d.y+padY+d.markSize()/2+1, radius)
-			x += radius*2.4 + 4
-		}
-		words := r.Tag
-		if words == "" && r.Mark.Index < 0 {
-			words = "all"
-		}
-		lines := setText([]span{{words, true}}, size, c.x+wide-x-1)
+		d.mark(r.Mark, c.x+padX+d.markSize()/2, d.y+padY+d.markSize()/2+1, d.markSize()/2.35)
 		y := d.y + padY + max(0, (d.markSize()-heightOf(lines))/2)
-		d.put(lines, x, y, mark{Index: -1})
+		d.put(lines, c.x+padX+d.markWide(r.Mark), y, mark{Index: -1})
 	})
 }

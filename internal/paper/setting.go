@@ -15,6 +15,15 @@ type setLine struct {
 	chip  *setLine // stands to the right of the line's end
 }
 
+// add lengthens the line, in one piece with what is before it in the same weight.
+func (l *setLine) add(s span) {
+	if last := len(l.spans) - 1; last >= 0 && l.spans[last].bold == s.bold {
+		l.spans[last].text += s.text
+		return
+	}
+	l.spans = append(l.spans, s)
+}
+
 // leading is the distance of lines, in type sizes.
 const leading = 1.24
 
@@ -63,7 +72,7 @@ func setText(spans []span, size, width float64) []setLine {
 				if line.width+w > width && len(line.spans) > 0 {
 					flush()
 				}
-				line.spans = append(line.spans, span{gap + part, s.bold})
+				line.add(span{gap + part, s.bold})
 				line.width += w
 				gap = ""
 			}

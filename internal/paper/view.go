@@ -18,7 +18,6 @@ type view struct {
 	Bands                      []band
 	Ovens, Notes               []string
 	Safety                     []string
-	Seed                       string
 }
 
 // dishKey is a dish in the key.
@@ -68,7 +67,6 @@ func viewOf(p *timeplan.Plan) view {
 	v := view{
 		Title: clean(p.Title), Date: dateWords(clean(p.Date)), Clock: clockSentence(p), Finish: finishSentence(p),
 		Fits: p.Status != timeplan.Infeasible && p.Over == 0, Safety: safety,
-		Seed: fmt.Sprintf(seedSentence, p.Seed),
 	}
 	if v.Title == "" {
 		v.Title = "Time plan"
@@ -219,6 +217,9 @@ func (l layout) pieces(r line, p part) []piece {
 		add(styleDue, "", r.Due)
 		add(styleSince, "", r.Since)
 		if !l.has(partKit) {
+			if strings.Contains(r.Text, r.Setting) {
+				r.Setting = ""
+			}
 			kit("Kit:")
 		}
 		if !l.has(partPoints) && !l.has(partCheck) {
