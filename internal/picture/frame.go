@@ -84,6 +84,7 @@ func newFrame(p *timeplan.Plan, o Options) *frame {
 	f.choosePieces()
 	f.subLanes()
 	f.across()
+	f.chooseThickness()
 	f.down()
 	f.route()
 	return f

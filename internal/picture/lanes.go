@@ -2,6 +2,7 @@ package picture
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"plait.example/internal/practical"
@@ -76,7 +77,6 @@ func (f *frame) choosePieces() {
 			p.lane = f.laneOf(place, ovenOf(p, rows), ovens)
 			p.lane.pieces = append(p.lane.pieces, p)
 		}
-		p.line = f.lineOf(p)
 		f.pieces = append(f.pieces, p)
 	}
 	for _, s := range f.plan.Ovens {
@@ -97,12 +97,25 @@ func same(a, b timeplan.Thread) bool {
 	return a == b
 }
 
-// lineOf is a strand's width: thinner where food only stands ready.
-func (f *frame) lineOf(p *piece) float64 {
-	if p.wait == nil && p.lane != nil && p.thread.To >= 0 {
-		return 4.4 * f.u
+// chooseThickness sets the strands' widths: thinner where food only stands ready,
+// and all thinner where sub-lanes stand close.
+func (f *frame) chooseThickness() {
+	usual := 6 * f.u
+	for _, l := range f.lanes {
+		for i, p := range l.pieces {
+			for _, q := range l.pieces[:i] {
+				if d := math.Abs(p.x-q.x) / max(1, math.Abs(float64(p.sub-q.sub))); p.sub != q.sub {
+					usual = min(usual, max(0.55*d, 3.6*f.u))
+				}
+			}
+		}
 	}
-	return 6 * f.u
+	for _, p := range f.pieces {
+		p.line = usual
+		if p.wait == nil && p.lane != nil && p.thread.To >= 0 {
+			p.line = usual * 0.74
+		}
+	}
 }
 
 // drawable says whether a thread's rows are there and in order.
