@@ -47,6 +47,12 @@ func clauses(ts []token) []clause {
 		if !ok || !verbal(ts, i, len(starts) == 0) {
 			if len(starts) > 0 && carriesOn(ts, i) {
 				last := starts[len(starts)-1]
+				for k := len(starts) - 1; k >= 0; k-- {
+					if d := starts[k].verb.deed; d == waits || d == cooks || d == fries {
+						last = starts[k]
+						break
+					}
+				}
 				starts = append(starts, clause{from: i, at: i, verb: last.verb, carried: true})
 			}
 			continue
@@ -134,6 +140,9 @@ func verbal(ts []token, i int, first bool) bool {
 		j--
 	}
 	prev := at(ts, j)
+	if prev.is("or", ",") && forbids(ts, i) {
+		return false
+	}
 	if prev.is("the") && at(ts, j-1).is("and") && !nounsToo[ts[i].text] {
 		prev = at(ts, j-1) // a slip for "then"
 	}
@@ -168,6 +177,14 @@ func verbal(ts []token, i int, first bool) bool {
 		return false
 	}
 	return freeVerb(ts, i, prev)
+}
+
+// forbids says that the sentence begins with a warning that holds for the verb at i too: "do not bake, chill or freeze".
+func forbids(ts []token, i int) bool {
+	if !ts[0].is("don't", "never") && !(ts[0].is("do") && at(ts, 1).is("not")) {
+		return false
+	}
+	return !hasAny(ts[:i], "but", "then", ";", "just", "instead") && hasAny(ts, "or", "nor")
 }
 
 // nounFollows says that the word before is an adjective or noun: "Brown sugar", "Cream,".

@@ -278,7 +278,7 @@ func (l *linker) refers(ts []token, names map[string]bool) []int {
 	var out []int
 	for k, t := range l.threads {
 		for n := range t.holds {
-			if names[n] && !common[n] && !l.shared[n] {
+			if names[n] && !l.shared[n] && (!common[n] || onlyOnce[n] && theWord(ts, n) && l.heldBy(n) == 1) {
 				out = append(out, k)
 				break
 			}
@@ -290,6 +290,28 @@ func (l *linker) refers(ts []token, names map[string]bool) []int {
 // common are words that do not tell threads apart.
 var common = set("mixtur mix salt pepper water oil butter flour sugar egg cream milk")
 
+// onlyOnce are common foods that tell a thread when it alone holds them and the text says "the".
+var onlyOnce = set("egg cream milk")
+
+// theWord says that the food stands with "the" before it.
+func theWord(ts []token, food string) bool {
+	for i, t := range ts {
+		if t.stem == food && at(ts, i-1).is("the") {
+			return true
+		}
+	}
+	return false
+}
+
+// heldBy counts the threads that hold a food.
+func (l *linker) heldBy(food string) int {
+	n := 0
+	for _, t := range l.threads {
+		n += boolInt(t.holds[food])
+	}
+	return n
+}
+
 // named says that one of the threads is spoken of with "the": the dough, the sauce.
 func (l *linker) named(ts []token, refs []int) bool {
 	for i, t := range ts {
@@ -299,7 +321,7 @@ func (l *linker) named(ts []token, refs []int) bool {
 		for d := 1; d <= 3; d++ {
 			n := at(ts, i+d)
 			for _, k := range refs {
-				if n.kind == word && l.threads[k].holds[n.stem] && !common[n.stem] {
+				if n.kind == word && l.threads[k].holds[n.stem] && (!common[n.stem] || onlyOnce[n.stem]) {
 					return true
 				}
 			}
@@ -412,15 +434,14 @@ func freshOnly(l *linker, j *job, names map[string]bool) bool {
 		}
 	}
 	for n := range names {
-		if common[n] {
-			continue
-		}
+		held := false
 		for _, t := range l.threads {
-			if t.holds[n] {
-				return false
-			}
+			held = held || t.holds[n]
 		}
-		if l.foods[n] {
+		if held && !common[n] {
+			return false
+		}
+		if l.foods[n] && !held {
 			fresh++
 		}
 	}

@@ -91,6 +91,9 @@ func readAtom(ts []token, i int) (atom, int) {
 		return atom{}, i
 	}
 	a.value, j = t.value, j+1
+	if at(ts, j).is("-", "to") && at(ts, j+1).kind == number && at(ts, j+1).value > a.value && at(ts, j+2).is("°", "c", "f", "degrees") {
+		j += 2 // "350-360 F": the lower figure
+	}
 	degrees := false
 	for at(ts, j).is("°", "deg", "degs", "degree", "degrees") || degrees && at(ts, j).is(".") && !at(ts, j).gap && !at(ts, j+1).upper {
 		degrees, j = true, j+1
@@ -111,7 +114,7 @@ func readAtom(ts []token, i int) (atom, int) {
 	if at(ts, k).is("(", "-") {
 		k++
 	}
-	if at(ts, k).is("fan") || at(ts, k).is("in") && at(ts, k+1).is("a") && at(ts, k+2).is("fan") {
+	if at(ts, k).is("fan") && at(ts, k+1).kind != number || at(ts, k).is("in") && at(ts, k+1).is("a") && at(ts, k+2).is("fan") {
 		a.fan = true
 		for !at(ts, k).is("fan") {
 			k++

@@ -68,7 +68,7 @@ func setUpJob(j *job) bool {
 		return false
 	}
 	for _, c := range j.clauses {
-		body := j.it.ts[c.from:c.to]
+		body := j.ts
 		switch {
 		case c.verb.deed == heatsUp:
 		case c.verbIs("weigh", "gather") && !has(body, "edge", "edges", "dough", "pastry"):

@@ -39,6 +39,16 @@ func partOf(ts []token) (section, bool) {
 	return front, false
 }
 
+// wholeSectionName says that a line is one of the names of a section and nothing more: "What to do".
+func wholeSectionName(ts []token) bool {
+	for _, s := range sectionWords {
+		if len(phraseStems(s.words)) == len(ts) && find(ts, s.words) == 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // isHeading says whether the line names a section or a component.
 func isHeading(l line) bool {
 	if l.blank || l.bare {
@@ -52,7 +62,7 @@ func isHeading(l line) bool {
 		return false
 	}
 	colon := strings.HasSuffix(l.text, ":")
-	if _, ok := partOf(l.ts); ok && l.marker == noMarker && (colon || n <= 2 || n <= 4 && l.text == strings.ToUpper(l.text)) {
+	if _, ok := partOf(l.ts); ok && l.marker == noMarker && (colon || n <= 2 || wholeSectionName(l.ts) || n <= 4 && l.text == strings.ToUpper(l.text)) {
 		return true
 	}
 	if colon && n <= 8 && l.ts[0].kind == word {

@@ -51,7 +51,7 @@ var verbGroups = []struct {
 		mash measure melt mince mist mix moisten mould mound open pare pat peal peel pick pierce pinch pipe pit plait poke portion pound prepare press prick process pulse pull punch puree push
 		quarter release repeat roll rub run sandwich scale scatter scoop scramble scrape scrub seal seed segment separate shake shape shell shred sieve sift skewer skim skin slice slide slit smear smash smooth
 		snip split spread squash squeeze squish stamp stir stone strain stretch string stuff swirl tear temper tenderise tenderize thicken thin thread tie toss trim truss tuck turn twist unmould unmold unroll unwrap use
-		wash weigh wet whip whisk whizz wipe work zest rinse score crinkle ladle plate level mark trickle top remove take tip invert untie unfold throw push bottle dab start begin continue rehydrate spiralise`},
+		wash weigh wet whip whisk whizz wipe work zest rinse score crinkle ladle plate layer probe test cube pass level mark trickle top remove take tip invert untie unfold throw push bottle dab start begin continue rehydrate spiralise`},
 	{minor, "", `add adjust season salt sprinkle taste dot dash garnish reserve include`},
 	{moves, "", `put place pour transfer spoon return cover uncover wrap set lay bring reduce lower increase raise pop arrange tent stack immerse submerge switch sit store`},
 	{fries, practical.AtHob, `fry saute stir-fry sear brown pan-fry shallow-fry char griddle deep-fry colour color`},
@@ -87,10 +87,10 @@ var verbByStem = func() map[string]verb {
 // they count as verbs only before a word such as "the" or "until".
 var nounsToo = set(`brown butter cream flour salt season pepper dust ice dress top core skin bone stone shell line cool warm heat dry cover roast grill glaze plate roll spread mix shape juice zest
 	mash set rest chill drain cook slice dice peel stock scale score process pulse string stuff seal pack form bottle toast level press pinch drop dash clean open work use turn run start place stand
-	smooth thin wet crush mince quarter pit mould cut grate butterfly portion sandwich rice whip fillet joint steam stew boil simmer soak braise prove rise bake fry wash mark colour color dip crumble slide split whisk blend spoon`)
+	smooth thin wet crush mince quarter pit mould cut grate butterfly portion sandwich rice whip fillet joint steam stew boil simmer soak braise prove rise bake fry wash mark colour color dip crumble slide split whisk blend spoon layer probe test cube pass`)
 
 // verbalNext are words that show the verb before them to be one.
-var verbalNext = set(`the a an it them each all your both some any half on in until till for with over at well together gently lightly off out up down thoroughly aside into evenly under everything
+var verbalNext = set(`the a an it them each all your both some any half on in until till for with over at well together gently lightly off out up down thoroughly aside into evenly under everything through
 	this that these those again once when slightly completely overnight through every carefully quickly slowly very briefly uncovered covered as by from away back onto to immediately separately
 	cream butter sugar eggs egg meat flour pastry dough onion onions garlic vegetables salt between across lengthways lengthwise top tops finely roughly coarsely thinly one two gradually`)
 
