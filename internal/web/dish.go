@@ -120,7 +120,10 @@ func (s *Server) saveDish(w http.ResponseWriter, r *http.Request) error {
 	if from := r.PostFormValue("from"); from != "" {
 		query.Set("from", from)
 	}
-	if len(e.unread) > 0 {
+	if e.refused != nil {
+		query.Add("note", sentence(e.refused.Message)+" "+sentence(e.refused.Hint))
+	}
+	if len(e.unread) > 0 || e.refused != nil {
 		return s.render(w, http.StatusUnprocessableEntity, "dish", s.dishPage(r, e, query))
 	}
 	e.home(w, r, r.URL.Path, query)
@@ -189,6 +192,9 @@ func (s *Server) dishPage(r *http.Request, e edited, query url.Values) DishPage 
 	page.Text = marked(d.Text, d.Steps, open)
 	page.Mirror = page.mirror()
 	page.Base = s.base(r, e.rec, "Dishes", f)
+	if e.refused != nil {
+		page.Said = sentence(e.refused.Message)
+	}
 	return page
 }
 

@@ -14,9 +14,10 @@ import (
 // edited is what came of a form: the record after it, what could not be read,
 // and the id of the field to open at.
 type edited struct {
-	rec    app.Record
-	unread practical.Faults
-	focus  string
+	rec     app.Record
+	unread  practical.Faults
+	focus   string
+	refused *practical.Fault // why the button's work was not done; the form was saved all the same
 }
 
 // edit saves a form under the prefixes as one version and then lets act do what
@@ -37,7 +38,11 @@ func (s *Server) edit(w http.ResponseWriter, r *http.Request, prefixes []string,
 		}
 		apply(trial, r.PostForm, prefixes...)
 		said, _, err := act(trial, do)
-		if err != nil {
+		var fault practical.Fault
+		switch {
+		case asFault(err, &fault):
+			act, e.refused, said = nil, &fault, ""
+		case err != nil:
 			return e, false, err
 		}
 		if said != "" {

@@ -6,6 +6,8 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"plait.example/internal/practical"
 )
@@ -82,8 +84,11 @@ func (f *form) entries(list, noun string, names ...string) ([]Entry, *Press) {
 	return made, &Press{Value: "add:" + list, Words: "Add " + noun}
 }
 
-// capital gives a noun its capital letter.
-func capital(noun string) string { return strings.ToUpper(noun[:1]) + noun[1:] }
+// capital gives a word its capital letter.
+func capital(noun string) string {
+	first, size := utf8.DecodeRuneInString(noun)
+	return string(unicode.ToUpper(first)) + noun[size:]
+}
 
 // copied is a copy that shares nothing.
 func copied(p *practical.Practical) (*practical.Practical, error) {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"log/slog"
+	"mime"
 	"net/http"
 	"net/url"
 	"runtime/debug"
@@ -58,9 +59,9 @@ func (s *Server) limit(next http.Handler) http.Handler {
 			return
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, largest)
-		err := r.ParseMultipartForm(largest)
-		if errors.Is(err, http.ErrNotMultipart) {
-			err = nil
+		err := r.ParseForm()
+		if kind, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type")); err == nil && kind == "multipart/form-data" {
+			err = r.ParseMultipartForm(largest)
 		}
 		var over *http.MaxBytesError
 		switch {
@@ -109,11 +110,19 @@ func typed(form url.Values) []Typed {
 		}
 		for _, text := range form[name] {
 			if strings.TrimSpace(text) != "" && text != on && text != off {
-				all = append(all, Typed{Name: name, Text: text})
+				all = append(all, Typed{Name: label(name), Text: text})
 			}
 		}
 	}
 	return all
+}
+
+// label names a form's field without knowing the practical.
+func label(name string) string {
+	if w, known := words[pattern(name)]; known {
+		return w.label
+	}
+	return capital(name)
 }
 
 // Typed is one thing that was typed, given back.

@@ -23,7 +23,7 @@ func planRows(p *timeplan.Plan) []PlanRow {
 		shown := PlanRow{
 			Row: row, Time: row.Clock.Write(p.Hours), Anchor: anchor(row.ID), Kind: actionWords[row.Action],
 			Before: row.At < p.Start, First: i == 0, Last: i == len(p.Rows)-1,
-			Moves: row.Action != timeplan.TurnTo && row.Action != timeplan.Rest && (len(row.Steps) > 0 || row.Action == timeplan.Serve || row.Action == timeplan.WashUp),
+			Moves: row.Action != timeplan.TurnTo && row.Action != timeplan.Rest && (len(row.Steps) > 0 || row.Action == timeplan.Serve || strings.HasPrefix(row.ID, "wash-up/")),
 			Name:  cut(row.Text, 40),
 		}
 		if strings.Contains(row.Text, row.Setting) {

@@ -2,7 +2,6 @@ package web
 
 import (
 	"strings"
-	"unicode"
 	"unicode/utf8"
 )
 
@@ -12,8 +11,7 @@ func sentence(text string) string {
 	if text == "" {
 		return ""
 	}
-	first, size := utf8.DecodeRuneInString(text)
-	text = string(unicode.ToUpper(first)) + text[size:]
+	text = capital(text)
 	if last, _ := utf8.DecodeLastRuneInString(text); !strings.ContainsRune(".?:…", last) {
 		text += "."
 	}
