@@ -123,8 +123,10 @@ type Closure struct {
 // level Initial at time 0. A change from level a to level b begins at some
 // time t, occupies Uses over [t, t+Change[a][b].Work), then settles; needs of
 // level b may start from t + Work + Settle on. No change begins, works or
-// settles while a need is running. A change between equal levels is not a
-// change. No change begins before ChangeFrom.
+// settles while a need is running, nor before the last change has settled. A
+// change between equal levels is not a change; one to a level that no activity
+// needs before the next change is not allowed, so there is no going by way of
+// a third level. No change begins before ChangeFrom.
 type State struct {
 	Name       string     `json:"name"`
 	Levels     []string   `json:"levels"`

@@ -8,11 +8,9 @@
 //   - an activity without modes has mode 0;
 //   - an activity of length zero that needs a level needs it over one unit of
 //     time from its start, so no change begins at that moment;
-//   - a change of a state begins when the one before has settled, and settles
-//     by the horizon;
+//   - a change of a state settles by the horizon;
 //   - the changes of one state stand in order of time; those of different
-//     states may be mixed in any way;
-//   - a change that no activity asks for is allowed.
+//     states may be mixed in any way.
 package verify
 
 import (

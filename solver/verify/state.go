@@ -14,21 +14,33 @@ type turn struct {
 	begun, worked, settled int
 }
 
-// state checks the changes of state k, and that every activity has the level
-// it needs.
+// state checks the changes of state k, that every activity has the level it
+// needs, and that every change serves one.
 func (j *judge) state(k int) {
 	turns, ordered := j.turns(k)
 	if !ordered {
 		return // refused already; the levels between are not defined
 	}
+	serves := make([]bool, len(turns))
 	for i, a := range j.p.Activities {
 		if len(a.Modes) == 0 {
 			continue
 		}
 		for _, need := range a.Modes[j.s.Mode[i]].Needs {
-			if need.State == k {
-				j.need(k, i, need, turns)
+			if need.State != k {
+				continue
 			}
+			j.need(k, i, need, turns)
+			for t, turn := range turns {
+				inTime := j.s.Start[i] >= turn.settled && (t+1 == len(turns) || j.s.Start[i] < turns[t+1].begun)
+				serves[t] = serves[t] || inTime && slices.Contains(need.Levels, turn.level)
+			}
+		}
+	}
+	for t, turn := range turns {
+		if !serves[t] {
+			j.breach(j.p.States[k].Demand, nil, "the change of %s to %s at %d serves nothing: no activity needs it before the next change",
+				stateName(j.p, k), levelName(j.p, k, turn.level), turn.begun)
 		}
 	}
 }

@@ -78,7 +78,7 @@ func stands(p *problem.Problem, s *problem.Solution, k int, used [][]int) bool {
 			return false
 		}
 		free = c.At + st.Change[now][c.Level].Work + st.Change[now][c.Level].Settle
-		if free > p.Horizon {
+		if free > p.Horizon || !needed(p, s, c, free) {
 			return false
 		}
 		for t := c.At; t <= p.Horizon; t++ {
@@ -110,6 +110,30 @@ func stands(p *problem.Problem, s *problem.Solution, k int, used [][]int) bool {
 		}
 	}
 	return true
+}
+
+// needed says that an activity starts at the level of a change once it has
+// settled, and before another change of that state begins.
+func needed(p *problem.Problem, s *problem.Solution, c problem.StateChange, settled int) bool {
+	until, passed := p.Horizon+1, false
+	for _, next := range s.Changes {
+		if passed && next.State == c.State {
+			until = next.At
+			break
+		}
+		passed = passed || next == c
+	}
+	for i, a := range p.Activities {
+		if len(a.Modes) == 0 || s.Start[i] < settled || s.Start[i] >= until {
+			continue
+		}
+		for _, n := range a.Modes[s.Mode[i]].Needs {
+			if n.State == c.State && slices.Contains(n.Levels, c.Level) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // perturb moves one number of s by a little, or drops or adds a change.

@@ -26,9 +26,7 @@ func Best(p *problem.Problem) (value int, found bool) {
 }
 
 // Lexicographic is a schedule of p that no other beats, with the values of its
-// objectives in order of importance. Between two needs of a state it tries the
-// direct change alone, never one by way of a level that nobody needs. It
-// panics if p is not valid.
+// objectives in order of importance. It panics if p is not valid.
 func Lexicographic(p *problem.Problem) (values []int, s *problem.Solution, found bool) {
 	if err := p.Validate(); err != nil {
 		panic("brute: " + err.Error())
@@ -125,7 +123,8 @@ func (e *enumeration) state(k int) {
 }
 
 // changes tries every way to serve needs, the state standing at level, in need
-// until busy, and settled since free.
+// until busy, and settled since free. There is at most one change before each
+// need, since every change must serve one.
 func (e *enumeration) changes(k int, needs []need, level, busy, free int) {
 	if len(needs) == 0 {
 		e.state(k + 1)
