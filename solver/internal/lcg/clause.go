@@ -1,5 +1,7 @@
 package lcg
 
+import "slices"
+
 // clause is a range of the arena: at least one of its literals holds.
 type clause struct {
 	from, size int32
@@ -8,12 +10,49 @@ type clause struct {
 	dead       bool
 }
 
-// watch belongs to a clause literal that becomes false when its side's
-// opposite reaches guard.
+// watch belongs to a clause literal that is watched.
 type watch struct {
-	guard  int32
 	clause int32
 	other  Lit // if it holds, the clause needs no look
+}
+
+// watchers holds the watches of the literals that become false as one side
+// rises, by the number at which they do.
+type watchers struct {
+	at    []int32 // rising
+	lists [][]watch
+}
+
+// list is the list at a number, made if need be.
+func (w *watchers) list(at int32) *[]watch {
+	k, found := slices.BinarySearch(w.at, at)
+	if !found {
+		w.at = slices.Insert(w.at, k, at)
+		w.lists = slices.Insert(w.lists, k, nil)
+	}
+	return &w.lists[k]
+}
+
+// above is the index of the first number greater than old.
+func (w *watchers) above(old int32) int {
+	k, found := slices.BinarySearch(w.at, old)
+	if found {
+		k++
+	}
+	return k
+}
+
+// clear empties all lists and forgets the numbers of those that were empty.
+func (w *watchers) clear() {
+	n := 0
+	for k, list := range w.lists {
+		if len(list) > 0 {
+			w.at[n], w.lists[n] = w.at[k], list[:0]
+			n++
+		}
+	}
+	clear(w.lists[n:])
+	w.at, w.lists = w.at[:n], w.lists[:n]
 }
 
 // AddClause demands that at least one literal holds. It works at the root.
@@ -93,48 +132,61 @@ func (e *Engine) attach(c int32) {
 
 func (e *Engine) addWatch(l Lit, c int32, other Lit) {
 	n := l.Not()
-	e.watches[n.Side] = append(e.watches[n.Side], watch{n.Min, c, other})
+	list := e.watches[n.Side].list(n.Min)
+	*list = append(*list, watch{c, other})
 }
 
 // propagateClauses looks at the clauses of which a watched literal became
 // false when a side rose from old to new.
 func (e *Engine) propagateClauses(side Side, old, new int32) bool {
-	ws := e.watches[side]
+	w := &e.watches[side]
+	for k := w.above(old); k < len(w.at) && w.at[k] <= new; k++ {
+		if !e.visit(&w.lists[k], Lit{side, w.at[k]}.Not()) {
+			return false
+		}
+	}
+	return true
+}
+
+// visit goes through the clauses that watch a literal now false.
+func (e *Engine) visit(list *[]watch, gone Lit) bool {
+	ws := *list
 	n := 0
 	for i := 0; i < len(ws); i++ {
 		w := ws[i]
-		if w.guard <= old || w.guard > new || e.bound[w.other.Side] >= w.other.Min {
+		if e.bound[w.other.Side] >= w.other.Min {
 			ws[n] = w
 			n++
 			continue
 		}
 		lits := e.lits(w.clause)
-		gone := Lit{side, w.guard}.Not()
 		if lits[0] == gone {
 			lits[0], lits[1] = lits[1], gone
 		}
 		first := lits[0]
 		if first != w.other && e.bound[first.Side] >= first.Min {
-			ws[n] = watch{w.guard, w.clause, first}
+			ws[n] = watch{w.clause, first}
 			n++
 			continue
 		}
 		if e.moveWatch(lits, w.clause, first) {
 			continue
 		}
-		ws[n] = watch{w.guard, w.clause, first}
+		ws[n] = watch{w.clause, first}
 		n++
 		if !e.set(first, reason{byClause, w.clause, 0}) {
 			n += copy(ws[n:], ws[i+1:])
-			e.watches[side] = ws[:n]
+			*list = ws[:n]
 			return false
 		}
 	}
-	e.watches[side] = ws[:n]
+	*list = ws[:n]
 	return true
 }
 
 // moveWatch gives the second watch of a clause to a literal that is not false.
+// It lies on another side than the one that is gone: a clause has one literal
+// a side.
 func (e *Engine) moveWatch(lits []Lit, c int32, first Lit) bool {
 	for k := 2; k < len(lits); k++ {
 		l := lits[k]

@@ -31,9 +31,9 @@ type Engine struct {
 	// clause.go
 	arena     []Lit
 	clauses   []clause
-	watches   [][]watch // by side whose rise makes the watched literal false
-	learnts   int       // learnt clauses now held
-	learntMax int       // how many to hold before dropping some
+	watches   []watchers // by side whose rise makes the watched literal false
+	learnts   int        // learnt clauses now held
+	learntMax int        // how many to hold before dropping some
 	clauseUp  float32
 
 	// difference.go
@@ -82,7 +82,7 @@ var True = Lit{0, 1}
 
 // New makes an engine; the seed steers ties.
 func New(seed int64) *Engine {
-	e := &Engine{clauseUp: 1, learntMax: 4000, rng: rand.New(rand.NewPCG(uint64(seed), 0x9e3779b97f4a7c15))}
+	e := &Engine{clauseUp: 1, learntMax: 3000, rng: rand.New(rand.NewPCG(uint64(seed), 0x9e3779b97f4a7c15))}
 	e.atoms.init()
 	e.NewVar(1, 1) // the variable of True
 	return e
@@ -96,7 +96,7 @@ func (e *Engine) NewVar(lo, hi int) Var {
 	v := Var(len(e.phase))
 	e.bound = append(e.bound, int32(lo), int32(-hi))
 	e.last = append(e.last, -1, -1)
-	e.watches = append(e.watches, nil, nil)
+	e.watches = append(e.watches, watchers{}, watchers{})
 	e.out = append(e.out, nil, nil)
 	e.gates = append(e.gates, nil, nil)
 	e.wakes = append(e.wakes, nil, nil)

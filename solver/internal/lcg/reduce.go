@@ -50,7 +50,7 @@ func (e *Engine) drop(k *clause) {
 // pack removes dead clauses from the arena and builds the watches anew.
 func (e *Engine) pack() {
 	for s := range e.watches {
-		e.watches[s] = e.watches[s][:0]
+		e.watches[s].clear()
 	}
 	arena := e.arena[:0]
 	n := 0

@@ -116,7 +116,7 @@ func (e *Engine) restart() {
 	e.backTo(0)
 	if e.learnts > e.learntMax {
 		e.reduce()
-		e.learntMax += e.learntMax / 10
+		e.learntMax += 100
 	}
 }
 
