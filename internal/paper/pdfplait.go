@@ -82,14 +82,19 @@ func (n *pen) drawing(d *picture.Drawing, x, y, scale, left, from, until float64
 		case picture.Figure:
 			n.path(m, to, scale)
 		case picture.Text:
-			n.words(within(m, left), to, scale)
+			if moved, ok := within(m, left); ok {
+				x, y := to(picture.Point{X: left, Y: moved.Y - moved.Size})
+				n.box(x, y, (measure(span{moved.Text, moved.Bold}, moved.Size)+6)*scale, moved.Size*1.3*scale, inkPaper)
+				m = moved
+			}
+			n.words(m, to, scale)
 		}
 	}
 	n.f.ClipEnd()
 }
 
-// within moves a text that would be cut by the left edge to stand inside it.
-func within(m picture.Mark, left float64) picture.Mark {
+// within moves a text that the left edge would cut to stand inside it, and says whether it did.
+func within(m picture.Mark, left float64) (picture.Mark, bool) {
 	from, wide := m.X, measure(span{printable(m.Text), m.Bold}, m.Size)
 	switch m.Anchor {
 	case picture.Middle:
@@ -97,10 +102,11 @@ func within(m picture.Mark, left float64) picture.Mark {
 	case picture.End:
 		from -= wide
 	}
-	if m.Turn == 0 && from < left && from+wide > left {
-		m.X += left - from + 2
+	if m.Turn != 0 || from >= left || from+wide <= left {
+		return m, false
 	}
-	return m
+	m.X += left - from + 2
+	return m, true
 }
 
 // plait draws the plait on pages of its own, cut between rows, with the places' names

@@ -123,8 +123,9 @@ func (d *document) endStrip() {
 	}
 	rows := s.geometry.Rows
 	from, until := rows[s.first].Top, rows[s.last].Top+s.height(s.last)/s.scale
-	if s.last+1 == len(rows) {
-		until = min(s.geometry.Height, until+20)
+	if tail := (s.geometry.Height - until) * s.scale; s.last+1 == len(rows) && d.y+tail < d.bottom() {
+		until = s.geometry.Height // the line of the finish
+		d.y += tail
 	}
 	d.in(s.figure, func() {
 		d.drawing(s.drawing, d.left(), s.top, s.scale, s.left, from, until)

@@ -46,11 +46,14 @@ func bind(s string) string {
 	return figurePattern.ReplaceAllStringFunc(s, func(m string) string { return strings.ReplaceAll(m, " ", "\u00a0") })
 }
 
-// setText breaks a text into lines of at most width points.
+// setText breaks a text into lines of at most width points. A line that ends
+// between words keeps the space, so that the words stay apart for those who
+// read the text and not the page.
 func setText(spans []span, size, width float64) []setLine {
 	var lines []setLine
 	line := setLine{size: size, ink: inkText}
-	flush := func() {
+	flush := func(end string) {
+		line.add(span{end, line.spans[len(line.spans)-1].bold})
 		lines = append(lines, line)
 		line = setLine{size: size, ink: inkText}
 	}
@@ -64,13 +67,13 @@ func setText(spans []span, size, width float64) []setLine {
 				gap = " "
 			}
 			if w := measure(span{gap + word, s.bold}, size); line.width+w > width && len(line.spans) > 0 {
-				flush()
+				flush(" ")
 				gap = ""
 			}
 			for _, part := range breakWord(word, s.bold, size, width) {
 				w := measure(span{gap + part, s.bold}, size)
 				if line.width+w > width && len(line.spans) > 0 {
-					flush()
+					flush("")
 				}
 				line.add(span{gap + part, s.bold})
 				line.width += w
@@ -79,7 +82,7 @@ func setText(spans []span, size, width float64) []setLine {
 		}
 	}
 	if len(line.spans) > 0 {
-		flush()
+		flush("")
 	}
 	return lines
 }
