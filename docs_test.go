@@ -58,15 +58,12 @@ func TestLinks(t *testing.T) {
 func TestArchitectureNamesEveryRoom(t *testing.T) {
 	document := mustRead(t, "ARCHITECTURE.md")
 	for room := range arrows {
-		if forTests := strings.HasSuffix(room, "test") || strings.HasSuffix(room, "brute"); forTests {
-			continue
-		}
 		if !strings.Contains(document, "`"+room+"`") {
 			t.Errorf("ARCHITECTURE.md does not name %s", room)
 		}
 	}
 	for _, named := range regexp.MustCompile("`((?:internal|solver|cmd)/[a-z/]+)`").FindAllStringSubmatch(document, -1) {
-		if _, known := arrows[named[1]]; !known {
+		if _, known := arrows[named[1]]; !known && support[named[1]] == "" {
 			t.Errorf("ARCHITECTURE.md names %s, which is not in the table of arrows", named[1])
 		}
 	}

@@ -12,8 +12,9 @@ import (
 // patience is how long a person waits without being told.
 const patience = 500 * time.Millisecond
 
-// progress shows a running search on a terminal, from patience on. Its zero
-// value, for other outputs, shows nothing.
+// progress shows a running search on a terminal, a line that is written anew at
+// each tick and taken away at the end. Its zero value, for other outputs, shows
+// nothing.
 type progress struct {
 	out  io.Writer
 	stop chan struct{}
@@ -24,13 +25,17 @@ type progress struct {
 }
 
 func (p *program) progress() *progress {
-	shown := &progress{}
 	if !p.terminal {
-		return shown
+		return &progress{}
 	}
-	shown.out, shown.stop = p.stderr, make(chan struct{})
-	shown.done.Go(shown.tick)
-	return shown
+	ticker := time.NewTicker(patience)
+	return show(p.stderr, ticker.C)
+}
+
+func show(out io.Writer, ticks <-chan time.Time) *progress {
+	s := &progress{out: out, stop: make(chan struct{})}
+	s.done.Go(func() { s.write(ticks) })
+	return s
 }
 
 // improved is called by the search.
@@ -48,13 +53,11 @@ func (s *progress) end() {
 	}
 }
 
-func (s *progress) tick() {
-	ticker := time.NewTicker(patience)
-	defer ticker.Stop()
+func (s *progress) write(ticks <-chan time.Time) {
 	written := false
 	for {
 		select {
-		case <-ticker.C:
+		case <-ticks:
 			fmt.Fprintf(s.out, "\r\x1b[K%s", s.words())
 			written = true
 		case <-s.stop:

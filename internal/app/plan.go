@@ -29,7 +29,8 @@ func (a *App) PlanPractical(ctx context.Context, p *practical.Practical, o PlanO
 	return network.Plan(ctx, p, o)
 }
 
-// Plan plans the current version of a practical and keeps the plan with it.
+// Plan plans the current version of a practical and keeps the plan with it. When
+// ctx ends during the search, the best plan so far is kept, if there is one.
 // Faults of form come back as practical.Faults, with the record.
 func (a *App) Plan(ctx context.Context, id string, o PlanOptions) (Record, error) {
 	r, err := a.Store.Load(ctx, id)
@@ -45,6 +46,7 @@ func (a *App) planRecord(ctx context.Context, r Record, o PlanOptions) (Record, 
 	if err != nil {
 		return r, err
 	}
+	ctx = context.WithoutCancel(ctx) // a search that was stopped has made a plan all the same
 	if err := a.Store.SavePlan(ctx, r.ID, r.Version, made); err != nil {
 		return r, err
 	}
