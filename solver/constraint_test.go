@@ -29,12 +29,12 @@ func follows(from, to, least int) problem.Lag {
 
 func unary() []problem.Resource { return []problem.Resource{{Name: "R", Capacity: 1}} }
 
-// oven has the levels cold, 180 and 200. A change takes 1 of work and settles
+// kiln has the levels cold, 180 and 200. A change takes 1 of work and settles
 // for 9 from cold, 3 between the other two.
-func oven() []problem.State {
+func kiln() []problem.State {
 	up, between := problem.Change{Work: 1, Settle: 9}, problem.Change{Work: 1, Settle: 3}
 	return []problem.State{{
-		Name: "oven", Levels: []string{"cold", "180", "200"},
+		Name: "kiln", Levels: []string{"cold", "180", "200"},
 		Change: [][]problem.Change{{{}, up, up}, {up, {}, between}, {up, between, {}}},
 	}}
 }
@@ -169,19 +169,19 @@ func TestConstraints(t *testing.T) {
 		},
 		{
 			"a state: heat 10, 5 at 180, change 4, 5 at 200: 24",
-			problem.Problem{Horizon: 60, States: oven(), Activities: []problem.Activity{fixed(5, needs(1)), fixed(5, needs(2))}},
+			problem.Problem{Horizon: 60, States: kiln(), Activities: []problem.Activity{fixed(5, needs(1)), fixed(5, needs(2))}},
 			24,
 		},
 		{
 			"levels in common share: heat 10, then all three at 180: 15",
-			problem.Problem{Horizon: 60, States: oven(), Activities: []problem.Activity{fixed(5, needs(1, 2)), fixed(5, needs(1)), fixed(5, needs(0, 1))}},
+			problem.Problem{Horizon: 60, States: kiln(), Activities: []problem.Activity{fixed(5, needs(1, 2)), fixed(5, needs(1)), fixed(5, needs(0, 1))}},
 			15,
 		},
 		{
 			"no change before 20: 20 + 10 + 5 = 35",
 			problem.Problem{
 				Horizon: 60, Activities: []problem.Activity{fixed(5, needs(1))},
-				States: func() []problem.State { s := oven(); s[0].ChangeFrom = 20; return s }(),
+				States: func() []problem.State { s := kiln(); s[0].ChangeFrom = 20; return s }(),
 			},
 			35,
 		},
@@ -190,7 +190,7 @@ func TestConstraints(t *testing.T) {
 			problem.Problem{
 				Horizon: 60, Resources: unary(),
 				Activities: []problem.Activity{fixed(5, needs(1)), fixed(4, uses(0, 1))},
-				States:     func() []problem.State { s := oven(); s[0].Uses = []problem.Use{{Resource: 0, Amount: 1}}; return s }(),
+				States:     func() []problem.State { s := kiln(); s[0].Uses = []problem.Use{{Resource: 0, Amount: 1}}; return s }(),
 			},
 			15,
 		},

@@ -12,7 +12,7 @@ import (
 	"plait.example/solver/problem"
 )
 
-// stately is a small problem in which every activity needs a level: an oven
+// stately is a small problem in which every activity needs a level: an kiln
 // of three settings or a surface of two, whose changes take hands.
 func stately(seed uint64) *problem.Problem {
 	r := rand.New(rand.NewPCG(seed, 7))
