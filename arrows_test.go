@@ -50,9 +50,10 @@ var support = map[string]string{
 
 // besides is what the tests of a room may import on top of that.
 var besides = map[string]string{
-	"solver":       "solver/psplib",
-	"internal/app": "internal/store examples", // verbs tested on a real database and the shipped files
-	"internal/web": "internal/store",          // pages likewise
+	"solver":         "solver/psplib",
+	"internal/paper": "internal/network",        // documents of plans as they come
+	"internal/app":   "internal/store examples", // verbs tested on a real database and the shipped files
+	"internal/web":   "internal/store",          // pages likewise
 }
 
 // room is a package of the module: what its code and its tests import.
