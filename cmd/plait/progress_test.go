@@ -1,27 +1,40 @@
 package main
 
 import (
-	"strings"
 	"testing"
 	"time"
 
 	"plait.example/internal/app"
 )
 
+// told hands over what is written, one write at a time.
+type told chan string
+
+func (c told) Write(b []byte) (int, error) {
+	c <- string(b)
+	return len(b), nil
+}
+
 func TestProgressOnATerminal(t *testing.T) {
-	var out strings.Builder
-	ticks := make(chan time.Time)
-	shown := show(&out, ticks)
-	ticks <- time.Time{}
-	for _, p := range []app.Progress{{Bound: 11 * 60}, {Bound: 11 * 60, Finish: 12 * 60, Found: true}} {
-		shown.improved(p)
+	lines, ticks := make(told, 1), make(chan time.Time)
+	shown := show(lines, ticks)
+	for _, tt := range []struct {
+		p    app.Progress
+		want string
+	}{
+		{app.Progress{}, "planning"},
+		{app.Progress{Bound: 11 * 60}, "planning: none can finish before 11:00"},
+		{app.Progress{Bound: 11 * 60, Finish: 12 * 60, Found: true}, "planning: a plan that finishes at 12:00; none can finish before 11:00"},
+	} {
+		shown.improved(tt.p)
 		ticks <- time.Time{}
+		if got := <-lines; got != "\r\x1b[K"+tt.want {
+			t.Errorf("wrote %q, want %q on a line of its own", got, tt.want)
+		}
 	}
 	shown.end()
-	lines := strings.Split(out.String(), "\r\x1b[K")
-	want := []string{"", "planning", "planning: none can finish before 11:00", "planning: a plan that finishes at 12:00; none can finish before 11:00", ""}
-	if strings.Join(lines, "|") != strings.Join(want, "|") {
-		t.Errorf("wrote %q, want %q", lines, want)
+	if got := <-lines; got != "\r\x1b[K" {
+		t.Errorf("at the end wrote %q, want the line taken away", got)
 	}
 }
 
