@@ -90,7 +90,7 @@ func (d *document) lines(kind, text string, size float64, bold bool, in, wide fl
 func (d *document) heading(name string) {
 	l := d.layout
 	nameWide := min(80*mm, d.wide()/2)
-	title := setText([]span{{d.view.Title, true}}, l.text*1.8, d.wide()-nameWide-12)
+	title := setText([]span{{d.view.Title, true}}, min(l.text*1.8, 26), d.wide()-nameWide-12)
 	t := d.root.add("H1")
 	top := d.y
 	d.in(t, func() { d.put(title, d.left(), d.y, mark{Index: -1}) })

@@ -39,7 +39,7 @@ func (l setLine) height() float64 {
 }
 
 // figurePattern finds a figure with its unit or its fuel, which a line never parts.
-var figurePattern = regexp.MustCompile(`(\d) (°C|min)|(fan|gas|at) (\d)`)
+var figurePattern = regexp.MustCompile(`(\d) (mm|cm|g|kg|ml|min|minutes?)\b|(\d) °C|(fan|gas|at) (\d)`)
 
 // bind joins figures with what belongs to them by spaces that do not break.
 func bind(s string) string {

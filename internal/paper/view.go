@@ -75,7 +75,11 @@ func viewOf(p *timeplan.Plan) view {
 		v.Conflict = append(v.Conflict, clean(d.Text))
 	}
 	for _, w := range p.WaysOut {
-		v.WaysOut = append(v.WaysOut, fmt.Sprintf("%s: then it finishes at %s", clean(w.Text), w.Finish.Write(p.Hours)))
+		way, finish := clean(w.Text), w.Finish.Write(p.Hours)
+		if w.Finish > 0 && !strings.Contains(way, finish) {
+			way += ": then it finishes at " + finish
+		}
+		v.WaysOut = append(v.WaysOut, way)
 	}
 	for i, d := range p.Dishes {
 		said := []string{heatWords[d.Heat]}
