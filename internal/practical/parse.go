@@ -52,7 +52,7 @@ func inFile(name string, faults Faults) Faults {
 // known says that the field, a part of it or what holds it was at fault when it was read.
 func (d *decoder) known(path string) bool {
 	for b := range d.broken {
-		if b == path || strings.HasPrefix(b, path+".") || strings.HasPrefix(b, path+"[") || strings.HasPrefix(path, b+".") || strings.HasPrefix(path, b+"[") {
+		if b == "" || b == path || strings.HasPrefix(b, path+".") || strings.HasPrefix(b, path+"[") || strings.HasPrefix(path, b+".") || strings.HasPrefix(path, b+"[") {
 			return true
 		}
 	}

@@ -4,11 +4,14 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"strings"
 	"unicode/utf8"
 
 	"github.com/goccy/go-yaml"
 	"github.com/goccy/go-yaml/ast"
+	"github.com/goccy/go-yaml/lexer"
 	"github.com/goccy/go-yaml/parser"
+	"github.com/goccy/go-yaml/token"
 )
 
 // Limits on what a practical file may be.
@@ -57,7 +60,14 @@ func readTree(data []byte) (root *node, faults Faults) {
 			root, faults = nil, Faults{{Line: 1, Message: "the file is not readable as YAML", Hint: "compare it with one of the examples", Code: Invalid}}
 		}
 	}()
-	file, err := parser.ParseBytes(data, 0, parser.AllowDuplicateMapKey())
+	tokens := lexer.Tokenize(string(data))
+	if at := tooWide(tokens); at != nil {
+		return nil, Faults{{
+			Line: at.Position.Line, Column: at.Position.Column, Message: "the file holds too much",
+			Hint: fmt.Sprintf("at most %d names in one table", maxTable), Code: TooLarge,
+		}}
+	}
+	file, err := parser.Parse(tokens, 0, parser.AllowDuplicateMapKey())
 	if err != nil {
 		return nil, Faults{syntaxFault(err)}
 	}
@@ -126,11 +136,47 @@ func tooDeep(data []byte) int {
 	return 0
 }
 
+// tooWide is the token with which a table gets more names than a practical's
+// tables have, nil when none does. The library reads a table in time that grows
+// with the square of its names, so it must not see such a one. Names belong to one table
+// while they stand in one column and nothing stands further left between them.
+func tooWide(tokens token.Tokens) *token.Token {
+	type open struct{ column, names int }
+	var tables []open
+	for _, tk := range tokens {
+		name := tk
+		switch tk.Type {
+		case token.MappingValueType:
+			if name = tk.Prev; name == nil {
+				continue
+			}
+		case token.MappingKeyType, token.SequenceEntryType:
+		default:
+			continue
+		}
+		column := name.Position.Column
+		for len(tables) > 0 && tables[len(tables)-1].column > column {
+			tables = tables[:len(tables)-1]
+		}
+		if tk.Type == token.SequenceEntryType {
+			continue
+		}
+		if len(tables) == 0 || tables[len(tables)-1].column < column {
+			tables = append(tables, open{column: column})
+		}
+		last := &tables[len(tables)-1]
+		if last.names++; last.names > maxTable {
+			return name
+		}
+	}
+	return nil
+}
+
 func syntaxFault(err error) Fault {
 	f := Fault{Message: "the file is not readable as YAML", Hint: "check the indentation, the colons and the quotes near here", Code: Invalid}
 	var syntax *yaml.SyntaxError
 	if errors.As(err, &syntax) {
-		f.Message += ": " + syntax.Message
+		f.Message += ": " + strings.ReplaceAll(syntax.Message, "\t", `\t`)
 		if syntax.Token != nil && syntax.Token.Position != nil {
 			f.Line, f.Column = syntax.Token.Position.Line, syntax.Token.Position.Column
 		}
@@ -186,9 +232,13 @@ func (t *treeReader) read(n ast.Node, depth int) *node {
 		for _, v := range n.Values {
 			t.entry(out, v, depth)
 		}
+		for _, v := range n.Values {
+			t.merge(out, v, depth)
+		}
 	case *ast.MappingValueNode:
 		out.kind = table
 		t.entry(out, n, depth)
+		t.merge(out, n, depth)
 	case *ast.SequenceNode:
 		out.kind = list
 		for _, v := range n.Values {
@@ -228,9 +278,9 @@ func (t *treeReader) alias(n *ast.AliasNode, depth int) *node {
 	return t.read(target, depth+1)
 }
 
-// entry adds one entry to a table; a merge (<<) adds what is not there.
+// entry adds one entry to a table, unless it is a merge.
 func (t *treeReader) entry(out *node, v *ast.MappingValueNode, depth int) {
-	if t.full {
+	if t.full || v.Key.IsMergeKey() {
 		return
 	}
 	if len(out.fields) >= maxTable {
@@ -238,24 +288,26 @@ func (t *treeReader) entry(out *node, v *ast.MappingValueNode, depth int) {
 		t.fault(v, "the file holds too much", fmt.Sprintf("at most %d names in one table", maxTable))
 		return
 	}
-	value := t.read(v.Value, depth+1)
-	if v.Key.IsMergeKey() {
-		for _, f := range value.fields {
-			if len(out.fields) >= maxTable {
-				return
-			}
-			if out.field(f.key) == nil {
-				out.fields = append(out.fields, f)
-			}
-		}
-		return
-	}
 	key := t.read(keyNode(v.Key), depth+1)
-	if key.kind != scalar {
+	switch value := t.read(v.Value, depth+1); {
+	case t.full:
+	case key.kind != scalar:
 		t.fault(v, "a name was expected here", "write a name, a colon and a value")
+	default:
+		out.fields = append(out.fields, field{key.text, key, value})
+	}
+}
+
+// merge adds what a merge (<<) brings and the table does not have itself.
+func (t *treeReader) merge(out *node, v *ast.MappingValueNode, depth int) {
+	if t.full || !v.Key.IsMergeKey() {
 		return
 	}
-	out.fields = append(out.fields, field{key.text, key, value})
+	for _, f := range t.read(v.Value, depth+1).fields {
+		if len(out.fields) < maxTable && out.field(f.key) == nil {
+			out.fields = append(out.fields, f)
+		}
+	}
 }
 
 func keyNode(k ast.MapKeyNode) ast.Node {
