@@ -55,41 +55,50 @@ func TestStepEdits(t *testing.T) {
 	}{
 		"add after the first": {
 			func(p *practical.Practical) string { return AddStep(p, "A", "A1") }, "A2",
-			[]string{"A1", "A2<A1", "A3<A2", "A4<A3", "B1<A3"}, []string{"A4/hands>", "B1/hands>A3/take-out"},
+			[]string{"A1", "A2<A1", "A3<A2", "A4<A3", "B1<A3"},
+			[]string{"A4/hands>", "B1/hands>A3/take-out"},
 		},
 		"add at the end": {
 			func(p *practical.Practical) string { return AddStep(p, "A", "") }, "A4",
-			[]string{"A1", "A2<A1", "A3<A2", "A4<A3", "B1<A2"}, []string{"A3/hands>", "B1/hands>A2/take-out"},
+			[]string{"A1", "A2<A1", "A3<A2", "A4<A3", "B1<A2"},
+			[]string{"A3/hands>", "B1/hands>A2/take-out"},
 		},
 		"remove the middle": {
 			func(p *practical.Practical) string { return RemoveStep(p, "A", "A2") }, "A2",
-			[]string{"A1", "A2<A1", "B1<A1"}, []string{"A2/hands>"},
+			[]string{"A1", "A2<A1", "B1<A1"},
+			[]string{"A2/hands>"},
 		},
 		"split": {
 			func(p *practical.Practical) string { return SplitStep(p, "A", "A1") }, "A1",
-			[]string{"A1", "A2<A1", "A3<A2", "A4<A3", "B1<A3"}, []string{"A4/hands>", "B1/hands>A3/take-out"},
+			[]string{"A1", "A2<A1", "A3<A2", "A4<A3", "B1<A3"},
+			[]string{"A4/hands>", "B1/hands>A3/take-out"},
 		},
 		"move up past what it followed": {
 			func(p *practical.Practical) string { return MoveStep(p, "A", "A3", -1) }, "A2",
-			[]string{"A1", "A2<A1", "A3<A2", "B1<A3"}, []string{"A2/hands>", "B1/hands>A3/take-out"},
+			[]string{"A1", "A2<A1", "A3<A2", "B1<A3"},
+			[]string{"A2/hands>", "B1/hands>A3/take-out"},
 		},
 		"move down at the end": {
 			func(p *practical.Practical) string { return MoveStep(p, "A", "A3", 1) }, "",
-			[]string{"A1", "A2<A1", "A3<A2", "B1<A2"}, []string{"A3/hands>", "B1/hands>A2/take-out"},
+			[]string{"A1", "A2<A1", "A3<A2", "B1<A2"},
+			[]string{"A3/hands>", "B1/hands>A2/take-out"},
 		},
 		"join": {
 			func(p *practical.Practical) string { id, _ := JoinStep(p, "A", "A1"); return id }, "A1",
-			[]string{"A1", "A2<A1", "B1<A1"}, []string{"A2/hands>"},
+			[]string{"A1", "A2<A1", "B1<A1"},
+			[]string{"A2/hands>"},
 		},
 		"join after a wait is refused": {
 			func(p *practical.Practical) string { id, _ := JoinStep(p, "A", "A2"); return id }, "",
-			[]string{"A1", "A2<A1", "A3<A2", "B1<A2"}, []string{"A3/hands>", "B1/hands>A2/take-out"},
+			[]string{"A1", "A2<A1", "A3<A2", "B1<A2"},
+			[]string{"A3/hands>", "B1/hands>A2/take-out"},
 		},
 		"no such step": {
 			func(p *practical.Practical) string {
 				return SplitStep(p, "A", "Z9") + AddStep(p, "Z", "") + RemoveStep(p, "A", "B1")
 			}, "",
-			[]string{"A1", "A2<A1", "A3<A2", "B1<A2"}, []string{"A3/hands>", "B1/hands>A2/take-out"},
+			[]string{"A1", "A2<A1", "A3<A2", "B1<A2"},
+			[]string{"A3/hands>", "B1/hands>A2/take-out"},
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
