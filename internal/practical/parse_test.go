@@ -97,6 +97,21 @@ func TestParseRefuses(t *testing.T) {
 	}
 }
 
+func TestParseTakesRulesOfDashes(t *testing.T) {
+	rule := strings.Repeat("-", 300)
+	if p := parse(t, "title: T\ndishes:\n  - name: D\n    text: |\n      "+rule+"\n      [ { [ :\n"); !strings.HasPrefix(p.Dishes[0].Text, rule) {
+		t.Errorf("%q", p.Dishes[0].Text)
+	}
+}
+
+func TestAddToAnUnreadableFile(t *testing.T) {
+	r := Read("p.yaml", []byte("title: ["))
+	r.Add(Faults{{Field: "dishes", Message: "m", Hint: "h"}})
+	if r.Practical != nil || len(r.Faults) != 2 {
+		t.Errorf("%+v", r)
+	}
+}
+
 func TestParseRefusesTenThousandSteps(t *testing.T) {
 	text := "title: T\ndishes:\n  - name: D\n    steps:\n" + strings.Repeat("      - {text: Stir, hands: 1}\n", 10_000)
 	_, faults := Parse("p.yaml", []byte(text))

@@ -31,6 +31,10 @@ func Read(name string, data []byte) *Reading {
 // read has its fault already and gets no second one.
 func (r *Reading) Add(faults Faults) {
 	for _, f := range faults {
+		if r.decoder == nil { // nothing could be read, so nothing has a place
+			r.Faults = append(r.Faults, f)
+			continue
+		}
 		if !r.decoder.known(f.Field) {
 			n := r.decoder.place(f.Field)
 			f.Line, f.Column = n.line, n.column

@@ -1,25 +1,14 @@
 package practical
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"strings"
-	"unicode/utf8"
 
 	"github.com/goccy/go-yaml"
 	"github.com/goccy/go-yaml/ast"
 	"github.com/goccy/go-yaml/lexer"
 	"github.com/goccy/go-yaml/parser"
-	"github.com/goccy/go-yaml/token"
-)
-
-// Limits on what a practical file may be.
-const (
-	maxBytes = 2 << 20 // 2 MB
-	maxNodes = 200_000 // after aliases are written out: an alias bomb ends here
-	maxDepth = 100     // nested lists and tables
-	maxTable = 500     // entries of one table
 )
 
 // kind is what a node of the file is.
@@ -83,93 +72,6 @@ func readTree(data []byte) (root *node, faults Faults) {
 		root = t.read(doc.Body, 0)
 	}
 	return root, t.faults
-}
-
-// refuse says why the text should not even be parsed: too large, not UTF-8,
-// or nested so deeply that it can only be meant to do harm.
-func refuse(data []byte) *Fault {
-	switch {
-	case len(data) > maxBytes:
-		return &Fault{Message: fmt.Sprintf("the file has %d bytes", len(data)), Hint: fmt.Sprintf("a practical file has at most %d bytes (2 MB)", maxBytes), Code: TooLarge}
-	case !utf8.Valid(data):
-		line := 1
-		for rest := data; len(rest) > 0; {
-			r, size := utf8.DecodeRune(rest)
-			if r == utf8.RuneError && size == 1 {
-				break
-			}
-			if r == '\n' {
-				line++
-			}
-			rest = rest[size:]
-		}
-		return &Fault{Line: line, Message: "the file is not UTF-8 text", Hint: "save it as UTF-8 (plain text)", Code: Invalid}
-	}
-	if line := tooDeep(data); line > 0 {
-		return &Fault{Line: line, Message: "lists within lists are nested too deeply", Hint: fmt.Sprintf("at most %d levels", maxDepth), Code: TooLarge}
-	}
-	return nil
-}
-
-// tooDeep is the first line at which brackets or leading dashes nest beyond
-// reason, 0 when none does. It reads no quotes, so its limit is generous.
-func tooDeep(data []byte) int {
-	const generous = 10 * maxDepth
-	depth := 0
-	for i, line := range bytes.Split(data, []byte("\n")) {
-		lead := bytes.TrimLeft(line, "-?: \t&!*|>")
-		if bytes.Count(line[:len(line)-len(lead)], []byte("-"))+bytes.Count(line[:len(line)-len(lead)], []byte("?"))+bytes.Count(line[:len(line)-len(lead)], []byte(":")) > maxDepth {
-			return i + 1
-		}
-		for _, c := range line {
-			switch c {
-			case '[', '{':
-				depth++
-			case ']', '}':
-				depth = max(0, depth-1)
-			}
-		}
-		if depth > generous {
-			return i + 1
-		}
-	}
-	return 0
-}
-
-// tooWide is the token with which a table gets more names than a practical's
-// tables have, nil when none does. The library reads a table in time that grows
-// with the square of its names, so it must not see such a one. Names belong to one table
-// while they stand in one column and nothing stands further left between them.
-func tooWide(tokens token.Tokens) *token.Token {
-	type open struct{ column, names int }
-	var tables []open
-	for _, tk := range tokens {
-		name := tk
-		switch tk.Type {
-		case token.MappingValueType:
-			if name = tk.Prev; name == nil {
-				continue
-			}
-		case token.MappingKeyType, token.SequenceEntryType:
-		default:
-			continue
-		}
-		column := name.Position.Column
-		for len(tables) > 0 && tables[len(tables)-1].column > column {
-			tables = tables[:len(tables)-1]
-		}
-		if tk.Type == token.SequenceEntryType {
-			continue
-		}
-		if len(tables) == 0 || tables[len(tables)-1].column < column {
-			tables = append(tables, open{column: column})
-		}
-		last := &tables[len(tables)-1]
-		if last.names++; last.names > maxTable {
-			return name
-		}
-	}
-	return nil
 }
 
 func syntaxFault(err error) Fault {
