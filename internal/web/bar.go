@@ -88,10 +88,7 @@ func (s *Server) base(r *http.Request, rec app.Record, here string, f *form) Bas
 		}
 		b.Unread = len(f.typed) > 0
 	}
-	b.TroubleTitle = "1 thing to put right"
-	if n := len(b.Troubles); n > 1 {
-		b.TroubleTitle = fmt.Sprintf("%d things to put right", n)
-	}
+	b.TroubleTitle = things(len(b.Troubles))
 	said := "Saved: " + rec.Label
 	if b.Unread {
 		said = "Not all is saved. " + b.TroubleTitle
@@ -100,6 +97,14 @@ func (s *Server) base(r *http.Request, rec app.Record, here string, f *form) Bas
 		said = ""
 	}
 	return Base{Title: here + " · " + b.Title, Said: said, Bar: b}
+}
+
+// things is the title of so many faults.
+func things(n int) string {
+	if n == 1 {
+		return "1 thing to put right"
+	}
+	return fmt.Sprintf("%d things to put right", n)
 }
 
 // version is the version that a form was made from.

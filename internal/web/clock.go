@@ -44,7 +44,7 @@ func (s *Server) clockPage(r *http.Request, e edited) FormPage {
 	f := newForm(e.rec.Practical, r.PostForm, e.unread, e.focus)
 	breaks, add := f.entries("clock.rest-breaks", "rest break", "at", "minutes")
 	page := FormPage{
-		Heading: "Clock and rules", About: "When the practical is, and what your school asks for. Every figure here can be changed.",
+		Heading: "Clock and rules", About: "The starting point has filled all of this in. Change what is different at your school, and leave the rest.",
 		Action: "/practical/" + e.rec.ID,
 		Groups: []Group{
 			{Legend: "The session", Fields: f.fields("", "title", "date", "cooks")},

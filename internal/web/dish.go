@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,6 +26,7 @@ type DishPage struct {
 	Steps          []StepRow
 	Doubt          *Doubt // the step to look at first
 	Text           []Piece
+	Beside         bool   // the text stands beside the open step
 	Pasted         string // the text as it stands, to be read again
 	Ingredients    []string
 	Mirror         string
@@ -190,12 +192,34 @@ func (s *Server) dishPage(r *http.Request, e edited, query url.Values) DishPage 
 	page.Earlier, page.Later = turn(page.Action, page.From, len(d.Steps))
 	page.Doubt = mostDoubtful(page.Action, d)
 	page.Text = marked(d.Text, d.Steps, open)
+	page.Beside = page.Text != nil && slices.ContainsFunc(page.Steps, func(row StepRow) bool { return row.Open })
 	page.Mirror = page.mirror()
 	page.Base = s.base(r, e.rec, "Dishes", f)
+	page.Bar.Troubles = dishTroubles(f, page.Action, i)
+	page.Bar.TroubleTitle = things(len(page.Bar.Troubles))
 	if e.refused != nil {
 		page.Said = sentence(e.refused.Message)
 	}
 	return page
+}
+
+// dishTroubles are the faults of one dish. The way to a field that is not on the
+// page goes by opening its step.
+func dishTroubles(f *form, action string, i int) []Trouble {
+	list := f.troubles(fmt.Sprintf("dishes[%d]", i))
+	k := 0
+	for _, fault := range f.faults {
+		if !within(fault.Field, fmt.Sprintf("dishes[%d]", i)) {
+			continue
+		}
+		names, err := parts(fault.Field)
+		steps := f.practical.Dishes[i].Steps
+		if err == nil && len(names) > 1 && names[1].name == "steps" && names[1].index >= 0 && names[1].index < len(steps) && !f.used[anchored(fault.Field)] {
+			list[k].Link = action + "?step=" + url.QueryEscape(steps[names[1].index].ID) + "#" + identifier(anchored(fault.Field))
+		}
+		k++
+	}
+	return list
 }
 
 // span is which steps a page shows.

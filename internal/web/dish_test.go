@@ -144,7 +144,7 @@ func TestDishButtons(t *testing.T) {
 		"remove:A1": {3, "remove step A1", "Chill for 20 minutes."},
 		"down:A1":   {4, "move step A1 down", "Chill for 20 minutes."},
 		"up:A2":     {4, "move step A2 up", "Chill for 20 minutes."},
-		"look:A2":   {4, "dish A, name of the dish", "Rub the butter into the flour."},
+		"look:A2":   {4, "Dish A, name of the dish", "Rub the butter into the flour."},
 	} {
 		t.Run(do, func(t *testing.T) {
 			s := newSite(t)

@@ -86,12 +86,28 @@ func (f *form) field(path string) Field {
 	}
 	made.Focus = f.focus == made.ID
 	for _, fault := range f.faults {
-		if fault.Field == path || within(fault.Field, path) && (w.kind == area || w.kind == ticks) {
+		if anchored(fault.Field) == path || within(fault.Field, path) && (w.kind == area || w.kind == ticks) {
 			made.Faults = append(made.Faults, fault)
 		}
 	}
 	made.choose(w.options)
 	return made
+}
+
+// first is the field at which a fault of a whole entry is shown, by the entry's pattern.
+var first = map[string]string{
+	"dishes.steps": "text", "dishes.steps.hands": "low", "dishes.steps.wait": "place", "dishes.steps.after": "step",
+	"clock.rest-breaks": "at", "kitchen.ovens": "name", "kitchen.taken": "kit", "kitchen.gas-table": "mark",
+}
+
+// anchored is the path of the field at which a fault is shown.
+func anchored(path string) string {
+	leaf, known := first[pattern(path)]
+	_, last, _ := cutLast(path)
+	if known && (strings.HasSuffix(path, "]") || last == "hands" || last == "wait") {
+		return path + "." + leaf
+	}
+	return path
 }
 
 // choose marks the options that hold, and keeps an answer that is none of them.
@@ -148,6 +164,7 @@ func (f *form) troubles(prefixes ...string) []Trouble {
 // nearest is the id of the field at the path, of the closest one above or
 // below it, or of the page.
 func (f *form) nearest(path string) string {
+	path = anchored(path)
 	for at := path; at != ""; {
 		if f.used[at] {
 			return identifier(at)

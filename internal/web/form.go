@@ -26,7 +26,7 @@ const (
 // are passed over.
 func apply(p *practical.Practical, form url.Values, prefixes ...string) practical.Faults {
 	var faults practical.Faults
-	var dropped []string
+	var changed, dropped []string
 	for _, name := range ordered(form) {
 		if !slices.ContainsFunc(prefixes, func(p string) bool { return within(name, p) }) {
 			continue
@@ -45,12 +45,54 @@ func apply(p *practical.Practical, form url.Values, prefixes ...string) practica
 		if fault := set(at, form[name]); fault != nil {
 			fault.Field, fault.Code = name, practical.Invalid
 			faults = append(faults, *fault)
+			continue
 		}
+		changed = append(changed, name)
+	}
+	for _, name := range changed {
+		follow(p, name)
 	}
 	for _, name := range slices.Backward(dropped) {
 		drop(p, name)
 	}
 	return faults
+}
+
+// follow takes away what a changed place or attention leaves without a meaning:
+// a temperature outside an oven, shelves where there are none, the minutes
+// between looks that nobody takes.
+func follow(p *practical.Practical, path string) {
+	of, last, _ := cutLast(path)
+	at, err := find(p, of, false)
+	if err != nil {
+		return
+	}
+	w, ok := at.Interface().(*practical.Wait)
+	if !ok || w == nil {
+		return
+	}
+	switch last {
+	case "place":
+		if w.Place != practical.AtOven {
+			w.Celsius, w.Band, w.DoorShut = 0, 0, 0
+		}
+		if w.Place != practical.AtOven && w.Place != practical.AtFridge && w.Place != practical.AtFreezer {
+			w.Shelves = 0
+		}
+	case "attention":
+		if w.Attention != practical.Look {
+			w.Every = 0
+		}
+	}
+}
+
+// cutLast cuts a path before its last name.
+func cutLast(path string) (of, last string, found bool) {
+	i := strings.LastIndex(path, ".")
+	if i < 0 {
+		return "", path, false
+	}
+	return path[:i], path[i+1:], true
 }
 
 // emptied says whether emptying this value takes away what it belongs to: a

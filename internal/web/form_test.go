@@ -32,6 +32,14 @@ func TestApply(t *testing.T) {
 		"one more predecessor": {url.Values{"dishes[0].steps[3].after[1].step": {"B2"}, "dishes[0].steps[3].after[1].most": {"15"}}, func(p *practical.Practical) {
 			p.Dishes[0].Steps[3].After = append(p.Dishes[0].Steps[3].After, practical.After{Step: "B2", Most: &most})
 		}, ""},
+		"out of the oven": {url.Values{"dishes[0].steps[3].wait.place": {"side"}, "dishes[0].steps[3].wait.celsius": {"200"}}, func(p *practical.Practical) {
+			w := p.Dishes[0].Steps[3].Wait
+			w.Place, w.Celsius, w.Band = "side", 0, 0
+		}, ""},
+		"no look any more": {url.Values{"dishes[1].steps[1].wait.attention": {"leave"}, "dishes[1].steps[1].wait.every": {"5"}}, func(p *practical.Practical) {
+			w := p.Dishes[1].Steps[1].Wait
+			w.Attention, w.Every = "leave", 0
+		}, ""},
 		"a predecessor taken away":  {url.Values{"dishes[0].steps[3].after[0].step": {""}}, func(p *practical.Practical) { p.Dishes[0].Steps[3].After = []practical.After{} }, ""},
 		"an entry far past the end": {url.Values{"kitchen.ovens[99].name": {"x"}}, func(*practical.Practical) {}, ""},
 		"a path outside the page":   {url.Values{"pins[0].row": {"A1/hands"}}, func(*practical.Practical) {}, ""},

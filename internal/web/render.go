@@ -37,11 +37,11 @@ func parsePages() map[string]*template.Template {
 		}
 		name := strings.TrimSuffix(f.Name(), path.Ext(f.Name()))
 		pages[name] = template.Must(template.New(name).Funcs(template.FuncMap{
-			"clock": func(t practical.TimeOfDay, hours int) string { return t.Write(hours) },
-			"asset": address,
-			"plus":  func(a, b int) int { return a + b },
-			"count": count,
-			"chip":  chip,
+			"clock":   func(t practical.TimeOfDay, hours int) string { return t.Write(hours) },
+			"asset":   address,
+			"plus":    func(a, b int) int { return a + b },
+			"count":   count,
+			"capital": capital,
 		}).ParseFS(pageFiles, "pages/_*.html", "pages/"+f.Name()))
 	}
 	return pages

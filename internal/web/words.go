@@ -172,12 +172,22 @@ func pattern(path string) string {
 	return b.String()
 }
 
-// say names the value at a path for a person: “step A3, hands, likely”.
+// wholes names what is no field of its own.
+var wholes = map[string]string{
+	"dishes": "Dishes", "dishes.letter": "Letter", "dishes.recipe": "Recipe file", "dishes.steps": "Steps", "dishes.steps.id": "Name",
+	"dishes.steps.hands": "Hands", "dishes.steps.wait": "Wait", "dishes.steps.after": "Order", "dishes.ingredients": "Ingredients",
+	"kitchen.ovens": "Ovens", "kitchen.taken": "Kit that others have", "kitchen.gas-table": "Gas table", "clock.rest-breaks": "Rest breaks",
+	"pins": "Pinned row", "pins.row": "Pinned row", "pins.at": "Pinned time", "pins.after": "Pinned after",
+}
+
+// say names the value at a path for a person: “Step A3, hands, likely”.
 func say(p *practical.Practical, path string) string {
 	w, known := words[pattern(path)]
 	label := w.label
-	if !known {
-		label = path
+	if whole, ok := wholes[pattern(path)]; ok && !known {
+		label = whole
+	} else if !known {
+		label = capital(path)
 	}
 	names, err := parts(path)
 	if err != nil {
@@ -191,6 +201,9 @@ func say(p *practical.Practical, path string) string {
 			where = "dish " + p.Dishes[n.index].Letter
 		case n.name == "steps" && names[0].index < len(p.Dishes) && n.index < len(p.Dishes[names[0].index].Steps):
 			where = "step " + p.Dishes[names[0].index].Steps[n.index].ID
+			if n == names[len(names)-1] {
+				return capital(where)
+			}
 		case n.name == "ovens" || n.name == "rest-breaks" || n.name == "taken" || n.name == "gas-table":
 			where = fmt.Sprintf("%s %d", strings.TrimSuffix(strings.ReplaceAll(n.name, "-", " "), "s"), n.index+1)
 		}
@@ -201,5 +214,5 @@ func say(p *practical.Practical, path string) string {
 	if where == "" {
 		return label
 	}
-	return where + ", " + strings.ToLower(label[:1]) + label[1:]
+	return capital(where) + ", " + strings.ToLower(label[:1]) + label[1:]
 }
