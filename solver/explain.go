@@ -30,7 +30,7 @@ var ErrHold = errors.New("the demands can hold together")
 // counting as five more than it meets. If that or the time cuts the work short,
 // what is told is a conflict all the same, but perhaps not Smallest, or not
 // even Minimal. The error is ErrHold if there is nothing to explain, says why
-// p is not valid, or is that of a context that ended before the work began.
+// p is not valid, or is that of a context that ended before a conflict was proved.
 func Explain(ctx context.Context, p *problem.Problem, o Options) (Conflict, error) {
 	if err := p.Validate(); err != nil {
 		return Conflict{}, fmt.Errorf("the problem is not valid: %w", err)
@@ -38,12 +38,13 @@ func Explain(ctx context.Context, p *problem.Problem, o Options) (Conflict, erro
 	if err := ctx.Err(); err != nil {
 		return Conflict{}, err
 	}
+	limited := ctx
 	if o.Time > 0 {
 		var cancel context.CancelFunc
-		ctx, cancel = context.WithTimeout(ctx, o.Time)
+		limited, cancel = context.WithTimeout(ctx, o.Time)
 		defer cancel()
 	}
-	x := newExplaining(ctx, p, o)
+	x := newExplaining(limited, p, o)
 	test := x.quick
 	if x.quick(x.names) != breaks {
 		test = x.full
@@ -51,7 +52,7 @@ func Explain(ctx context.Context, p *problem.Problem, o Options) (Conflict, erro
 		case holds:
 			return Conflict{}, ErrHold
 		case unsure:
-			return Conflict{}, nil
+			return Conflict{}, ctx.Err()
 		}
 	}
 	x.each = max(1, x.left/shares)
@@ -87,6 +88,7 @@ type explaining struct {
 	p         *problem.Problem // with every name
 	o         Options
 	names     []string
+	place     map[string]int      // in names
 	left      int64               // effort for all searches to come
 	each      int64               // effort for the next
 	schedules []*problem.Solution // found on the way
@@ -103,6 +105,10 @@ type found struct {
 func newExplaining(ctx context.Context, p *problem.Problem, o Options) *explaining {
 	x := &explaining{ctx: ctx, p: problem.Without(p, nil), o: o, names: p.Demands(), left: o.Effort, asked: map[string]found{}}
 	x.p.Objectives = []problem.Objective{{Name: "none"}}
+	x.place = make(map[string]int, len(x.names))
+	for i, n := range x.names {
+		x.place[n] = i
+	}
 	if x.left <= 0 {
 		x.left = usualEffort
 	}
@@ -112,9 +118,12 @@ func newExplaining(ctx context.Context, p *problem.Problem, o Options) *explaini
 
 // keep is the problem with these demands alone.
 func (x *explaining) keep(names []string) *problem.Problem {
-	gone := map[string]bool{}
+	gone := make(map[string]bool, len(x.names))
 	for _, n := range x.names {
-		gone[n] = !slices.Contains(names, n)
+		gone[n] = true
+	}
+	for _, n := range names {
+		gone[n] = false
 	}
 	return problem.Without(x.p, gone)
 }
@@ -237,6 +246,6 @@ func (x *explaining) spared(conflict []string) Conflict {
 // ordered puts names in the order of Problem.Demands.
 func (x *explaining) ordered(names []string) []string {
 	names = slices.Clone(names)
-	slices.SortFunc(names, func(a, b string) int { return slices.Index(x.names, a) - slices.Index(x.names, b) })
+	slices.SortFunc(names, func(a, b string) int { return x.place[a] - x.place[b] })
 	return names
 }
