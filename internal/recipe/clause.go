@@ -63,6 +63,9 @@ func clauses(ts []token) []clause {
 		}
 		starts = append(starts, clause{from: from, at: i, verb: v, other: at(ts, from).is("or") && !at(ts, i).is("until")})
 	}
+	if c, ok := unknownVerb(ts); ok && len(starts) == 0 {
+		starts = append(starts, c)
+	}
 	for i := range starts {
 		starts[i].to = len(ts)
 		if i > 0 {
@@ -97,13 +100,30 @@ func goesOn(ts []token, i int) (verb, bool) {
 
 // subordinate says that the modal at j belongs to a clause that only explains: "while you prepare", "it might burn".
 func subordinate(ts []token, j int) bool {
-	for j > 0 && (modals[ts[j-1].text] || adverbs[ts[j-1].text]) {
+	for j > 0 && (modals[ts[j-1].text] || ts[j-1].isAdverb()) {
 		j--
 	}
 	if !ts[j].is("you", "we", "i", "please") {
 		return at(ts, j-1).kind == word && !at(ts, j-1).is("then", "and", "optionally")
 	}
 	return at(ts, j-1).is("while", "whilst", "until", "till", "when", "as", "if", "before", "that", "where", "what", "which", "once", "how", "because", "than", "after", "like", "so", "since")
+}
+
+// unknownVerb takes the first word of a sentence for a verb that is in no table, when "the" or the like follows it.
+func unknownVerb(ts []token) (clause, bool) {
+	i := 0
+	for i < len(ts) && (ts[i].isAdverb() || ts[i].kind == sign) {
+		i++
+	}
+	t := at(ts, i)
+	if t.kind != word || len(t.text) < 3 || opens(t) || modals[t.text] || negations[t.text] || strings.HasSuffix(t.text, "ing") || strings.HasSuffix(t.text, "ed") ||
+		t.is("the", "this", "that", "these", "those", "there", "here", "but", "and", "also", "all", "each", "both", "some", "are", "was", "were", "has", "have", "does", "did", "not", "what", "which", "who", "why", "how", "like", "than", "because", "although", "though", "since", "until", "unless", "you'll", "it's", "they", "she", "note", "tip", "see", "store", "keeps", "being", "let's", "such", "from", "about", "between", "under", "out", "off", "love", "thank", "thanks") {
+		return clause{}, false
+	}
+	if !at(ts, i+1).is("the", "a", "an", "your", "each", "it", "them", "both", "some", "any", "everything", "all", "this") {
+		return clause{}, false
+	}
+	return clause{at: i, verb: verb{name: t.text, deed: works}}, true
 }
 
 // carriesOn says whether a new stretch begins at i without a verb: "then another 5 minutes", "then 20 minutes uncovered".
@@ -124,7 +144,7 @@ func carriesOn(ts []token, i int) bool {
 
 // clauseHead is the index where the clause of the verb at i begins: its adverbs and the word that joins it.
 func clauseHead(ts []token, i int) int {
-	for i > 0 && (adverbs[ts[i-1].text] || modals[ts[i-1].text]) {
+	for i > 0 && (ts[i-1].isAdverb() || modals[ts[i-1].text]) {
 		i--
 	}
 	for i > 0 && ts[i-1].is("and", "then", "or", "&", "before", "(", "by", "to", "but") {
@@ -136,7 +156,7 @@ func clauseHead(ts []token, i int) int {
 // verbal says whether the word at i, which may be a verb, is one that tells what to do.
 func verbal(ts []token, i int, first bool) bool {
 	j := i - 1
-	for j >= 0 && (adverbs[ts[j].text] || ts[j].is("*", "_", "[", "\"", "(") || ts[i].is("fry", "cook", "roast") && ts[j].is("dry", "deep", "shallow", "pan", "stir", "slow")) {
+	for j >= 0 && (ts[j].isAdverb() || ts[j].is("*", "_", "[", "\"", "(") || ts[i].is("fry", "cook", "roast") && ts[j].is("dry", "deep", "shallow", "pan", "stir", "slow")) {
 		j--
 	}
 	prev := at(ts, j)
@@ -238,13 +258,13 @@ func freeVerb(ts []token, i int, prev token) bool {
 // opens says that a sentence begins with words that lead up to its verb.
 func opens(t token) bool {
 	return t.is("when", "once", "if", "after", "as", "in", "on", "with", "using", "with", "at", "meanwhile", "while", "whilst", "before", "for", "to", "over", "into", "during", "just", "into", "until", "optionally", "now", "finally", "then", "also", "next", "optional", "method", "or", "sauce", "start", "i") ||
-		adverbs[t.text] || t.kind == sign
+		t.isAdverb() || t.kind == sign
 }
 
 // startsWithVerb says whether the first word, adverbs apart, is a verb in its plain form.
 func startsWithVerb(ts []token) bool {
 	for i := range ts {
-		if ts[i].kind == sign || adverbs[ts[i].text] {
+		if ts[i].kind == sign || ts[i].isAdverb() {
 			continue
 		}
 		_, ok := isVerb(ts, i)

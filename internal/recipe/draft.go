@@ -90,6 +90,8 @@ func (s *sorter) take(i int) {
 	switch {
 	case l.blank:
 		s.open = false
+	case l.aside:
+		s.cur.unread = append(s.cur.unread, l.text)
 	case l.bare:
 		s.bare, s.open = true, false
 	case s.newRecipe(i):
@@ -136,7 +138,7 @@ func (s *sorter) heading(l line) {
 		if c := afterColonOrBracket(l); c != "" {
 			s.comp = c
 		}
-		if wordCount(l.ts) > 1 {
+		if wordCount(l.ts) > 1 || part == notePart {
 			s.heads = []string{l.text}
 		}
 	case s.cur.title == "" && s.part == front && !strings.HasSuffix(l.text, ":"):

@@ -70,6 +70,8 @@ func readDuration(ts []token, i int) (duration, int) {
 	if unit == 60 {
 		extra, end := minutesAfterHours(ts, after)
 		low, high, after = low+extra, high+extra, end
+	} else if half, end := andAHalf(ts, 0, after); end > after {
+		low, high, after = low+half*unit, high+half*unit, end
 	}
 	if other, end := rangeTail(ts, after); end > after && other >= low {
 		high, after = other, end // "20 minutes to half an hour"
@@ -197,7 +199,7 @@ func qualify(ts []token, d *duration) {
 func qualifyAfter(ts []token, d *duration) {
 	t, u := at(ts, d.to), at(ts, d.to+1)
 	switch {
-	case t.is("before") && u.is("the", "end", "serving", "it", "they") && has(ts[d.to:min(d.to+4, len(ts))], "end", "ready", "done", "serve"):
+	case t.is("before") && u.is("the", "end", "serving", "it", "they") && has(ts[d.to:min(d.to+4, len(ts))], "end", "ready", "done", "serve", "time", "finish"):
 		if !u.is("serving") {
 			d.role = ends
 		}

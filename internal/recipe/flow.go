@@ -1,9 +1,6 @@
 package recipe
 
 import (
-	"fmt"
-	"strings"
-
 	"plait.example/internal/practical"
 )
 
@@ -14,63 +11,6 @@ type thread struct {
 	component string
 	beside    int  // the job that waited when this thread began; -1: none
 	waiting   bool // its last job is a long wait
-}
-
-// knownFoods is the stems of the words that name ingredients.
-func knownFoods(list []practical.Ingredient) map[string]bool {
-	m := map[string]bool{}
-	for _, ing := range list {
-		for _, t := range tokenize(ing.Name, 0) {
-			if t.kind == word && len(t.text) > 2 && !notFoods[t.text] {
-				m[t.stem] = true
-			}
-		}
-	}
-	return m
-}
-
-// titleWords is the stems of the words that name the dish.
-func titleWords(title string) map[string]bool {
-	m := map[string]bool{}
-	for _, t := range tokenize(title, 0) {
-		if t.kind == word && len(t.text) > 3 && !notFoods[t.text] && verbs[t.text].name == "" {
-			m[t.stem] = true
-		}
-	}
-	return m
-}
-
-// sharedFoods is the stems that several lines of the list have: which one is meant cannot be told.
-func sharedFoods(list []practical.Ingredient) map[string]bool {
-	seen, shared := map[string]bool{}, map[string]bool{}
-	for _, ing := range list {
-		for s := range knownFoods([]practical.Ingredient{ing}) {
-			shared[s] = shared[s] || seen[s]
-			seen[s] = true
-		}
-	}
-	return shared
-}
-
-// notFoods are words in names of ingredients that say nothing about which food it is.
-var notFoods = set(`and or for the with fresh dried ground large small medium plain whole white black red green brown yellow hot cold warm extra virgin unsalted salted free range self raising caster
-	granulated chopped sliced diced grated cut into pieces finely thinly optional few can tin good quality ripe from all purpose baby mixed little more plus about your any choice style
-	easy quick best homemade simple style boneless skinless lean fat cooked raw low-fat salt pepper water oil icing powder seeds leaves juice olive vegetable sunflower baking`)
-
-// products are words for what the cook has made.
-var products = []string{
-	"dough", "pastry", "sauce", "filling", "mixture", "mix", "batter", "topping", "base", "custard", "cream", "icing", "marinade", "dressing", "stuffing", "soup", "syrup", "puree", "paste", "glaze", "salad", "salsa",
-	"meringue", "sponge", "cake", "crumble", "crust", "filling", "rice", "pasta", "potatoes", "mash", "gravy", "stock", "ganache", "buttercream", "patties", "burgers", "meatballs", "balls", "bechamel", "béchamel", "ragu", "curry", "bread", "rolls", "biscuits", "jelly", "coulis", "pesto", "broth", "semolina", "noodles",
-}
-
-// isProduct says whether a stem is that of a product, such as a sauce, which may be only a part of the dish.
-func isProduct(s string) bool {
-	for _, p := range products {
-		if stem(p) == s {
-			return true
-		}
-	}
-	return false
 }
 
 // link gives the steps their order.
@@ -99,8 +39,8 @@ func (l *linker) names(i int) map[string]bool {
 	m := map[string]bool{}
 	ts := l.jobs[i].ts
 	for k, t := range ts {
-		if t.kind == word && l.foods[t.stem] && !at(ts, k+1).is("board", "knife") {
-			m[t.stem] = true
+		if t.kind == word && l.foods[t.food()] && !at(ts, k+1).is("board", "knife") {
+			m[t.food()] = true
 		}
 	}
 	for _, p := range products {
@@ -196,6 +136,9 @@ func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
 	if k := l.inOven(j); k >= 0 && !inList(refs, k) {
 		refs = append(refs, k)
 	}
+	if k := l.holding(j.follows - 1); j.follows > 0 && k >= 0 && !inList(refs, k) {
+		refs = append(refs, k)
+	}
 	if l.wholeDish(j) {
 		refs = nil
 		for k := range l.threads {
@@ -287,22 +230,6 @@ func (l *linker) refers(ts []token, names map[string]bool) []int {
 	return out
 }
 
-// common are words that do not tell threads apart.
-var common = set("mixtur mix salt pepper water oil butter flour sugar egg cream milk")
-
-// onlyOnce are common foods that tell a thread when it alone holds them and the text says "the".
-var onlyOnce = set("egg cream milk")
-
-// theWord says that the food stands with "the" before it.
-func theWord(ts []token, food string) bool {
-	for i, t := range ts {
-		if t.stem == food && at(ts, i-1).is("the") {
-			return true
-		}
-	}
-	return false
-}
-
 // heldBy counts the threads that hold a food.
 func (l *linker) heldBy(food string) int {
 	n := 0
@@ -330,29 +257,6 @@ func (l *linker) named(ts []token, refs []int) bool {
 	return false
 }
 
-// laidOver says that food goes over something: not "over a medium heat".
-func laidOver(ts []token) bool {
-	for i, t := range ts {
-		if t.is("over") && !at(ts, i+1).is("medium", "low", "high", "a", "gentle", "moderate", "very", "medium-high", "medium-low") && !has(ts[i:min(i+4, len(ts))], "heat", "flame") {
-			return true
-		}
-	}
-	return false
-}
-
-// leans says that a job's words need the step before: "it", "add", "the mixture".
-func leans(j *job) bool {
-	if hasAny(j.ts, "it", "them", "mixture") || laidOver(j.ts) || has(j.ts, "add to", "add it to", "add them to", "the pan", "the pot", "the saucepan", "the skillet", "the wok", "paella pan", "the dish", "the casserole", "oven dish") {
-		return true
-	}
-	for i, c := range j.clauses {
-		if c.sentence == j.clauses[0].sentence && (c.verbIs("add", "uncover", "cover", "return", "increase", "lower", "reduce") || i == 0 && (c.verb.deed == minor || c.verbIs("stir", "pour", "top", "fold", "remove", "drain", "serve", "spread", "take"))) {
-			return true
-		}
-	}
-	return false
-}
-
 func inList(list []int, x int) bool {
 	for _, v := range list {
 		if v == x {
@@ -360,142 +264,4 @@ func inList(list []int, x int) bool {
 		}
 	}
 	return false
-}
-
-// startsBeside says whether a job can be done beside the thread before it.
-func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]bool) (bool, string) {
-	j := &l.jobs[i]
-	prev := &l.jobs[cur.last]
-	switch w := meanwhile(j.ts); {
-	case w != "":
-		return true, "'" + w + "': beside what waits"
-	case j.first && j.it.component != "" && prev.it.component != j.it.component && !refersTo(refs, l.cur):
-		return true, fmt.Sprintf("a part of its own: %s", strings.ToLower(j.it.component))
-	case i == l.serving || j.wait != nil && len(j.clauses) == 1:
-		return false, ""
-	case freshBowl(j.ts):
-		return !refersTo(refs, l.cur) || cur.waiting, "a bowl or pan of its own"
-	case makes(j) && cur.waiting && !leans(j):
-		return true, "begins something new while the step before waits"
-	case cur.waiting && j.first && j.kind == handsJob && has(j.ts, "set aside") && !leans(j) && j.clauses[0].verbIs("combine", "mix", "whisk", "blend", "chop", "peel", "slice"):
-		return true, "made and set aside, while the step before waits"
-	case cur.waiting && longWait(*prev) && j.first && freshOnly(l, j, names) && !leans(j):
-		return true, "only new ingredients, while the step before waits"
-	}
-	return false, ""
-}
-
-func refersTo(refs []int, k int) bool { return inList(refs, k) }
-
-// meanwhile is the word that says a job runs beside another.
-func meanwhile(ts []token) string {
-	for i, t := range ts {
-		switch {
-		case t.is("meanwhile"), t.is("meantime"):
-			return t.text
-		case t.is("while", "whilst") && i <= 1 && !has(ts[i:min(i+5, len(ts))], "still", "stirring", "whisking", "beating", "you"):
-			return t.text
-		case t.is("while", "whilst") && hasAny(ts[i:min(i+8, len(ts))], "cooking", "baking", "simmering", "chilling", "proving", "rising", "resting", "cooling", "cooks", "bakes", "simmers", "chills", "cools", "rests", "rises", "frying", "boiling", "boils", "wait", "waiting", "soaking"):
-			return t.text
-		}
-	}
-	return ""
-}
-
-func hasAny(ts []token, words ...string) bool {
-	for _, t := range ts {
-		if t.is(words...) {
-			return true
-		}
-	}
-	return false
-}
-
-// freshBowl says "in another bowl", "in a separate pan".
-func freshBowl(ts []token) bool {
-	return has(ts, "another bowl", "separate bowl", "second bowl", "another pan", "separate pan", "second pan", "another saucepan", "different bowl", "a clean bowl", "separate saucepan", "another pot", "separate shallow dish", "small bowl", "medium bowl", "separate large bowl", "another large bowl")
-}
-
-// makes says that a job begins with making something: "make the sauce", "for the topping".
-func makes(j *job) bool {
-	ts := j.ts
-	for len(ts) > 0 && (adverbs[ts[0].text] || ts[0].is("to", ",")) {
-		ts = ts[1:]
-	}
-	return len(ts) > 2 && (ts[0].is("make", "prepare") || ts[0].is("for") && ts[1].is("the"))
-}
-
-// freshOnly says that a job names ingredients, and none that is already in use.
-func freshOnly(l *linker, j *job, names map[string]bool) bool {
-	fresh := 0
-	for _, t := range j.ts {
-		if t.kind == word && l.title[t.stem] && !l.foods[t.stem] {
-			return false // the dish itself
-		}
-	}
-	for n := range names {
-		held := false
-		for _, t := range l.threads {
-			held = held || t.holds[n]
-		}
-		if held && !common[n] {
-			return false
-		}
-		if l.foods[n] && !held {
-			fresh++
-		}
-	}
-	return fresh > 0
-}
-
-// gaps writes the gaps that food sets: cooling before icing, pastry resting, meat resting.
-func (l *linker) gaps() {
-	index := map[string]int{}
-	for i, s := range l.r.Steps {
-		index[s.ID] = i
-	}
-	for i := range l.r.Steps {
-		s := &l.r.Steps[i]
-		for k := range s.After {
-			p := index[s.After[k].Step]
-			if i == l.serving {
-				continue
-			}
-			if least, why := gapBetween(&l.jobs[p], &l.jobs[i]); least > 0 {
-				s.After[k].Least = least
-				s.Why = append(s.Why, why)
-				s.Doubt = max(s.Doubt, 0.3)
-			}
-		}
-	}
-}
-
-// gapBetween is the least minutes that food asks for between two jobs, 0 for none. Common practice, no source.
-func gapBetween(p, j *job) (int, string) {
-	baked := p.wait != nil && p.wait.place == practical.AtOven
-	switch {
-	case p.wait != nil && hotPlace(p.wait.place) && whenCold(j.ts):
-		return 30, "'when cold': at least 30 minutes to cool, common practice"
-	case (baked && hasAny(j.ts, "icing", "frosting", "buttercream", "fill", "sandwich", "ganache") || baked && has(j.ts, "whipped cream")) && !has(j.ts, "cool"):
-		return 30, "cool at least 30 minutes before icing or filling: common practice"
-	case baked && has(j.ts, "carve") || baked && namesRawMeat(p.ts) && has(j.ts, "slice"):
-		return 10, "rest meat before carving: common practice"
-	case p.wait == nil && has(p.ts, "pastry", "rub in", "breadcrumbs") && has(p.ts, "dough", "pastry", "together") && rolls(j) && has(p.ts, "butter", "fat", "margarine", "lard"):
-		return 15, "let pastry rest at least 15 minutes before rolling: common practice"
-	}
-	return 0, ""
-}
-
-func rolls(j *job) bool {
-	for _, c := range j.clauses {
-		if c.verbIs("roll") {
-			return true
-		}
-	}
-	return false
-}
-
-// whenCold says that a job begins "when cold", "once cooled".
-func whenCold(ts []token) bool {
-	return at(ts, 0).is("when", "once", "after") && has(ts[:min(len(ts), 6)], "cold", "cool", "completely cool")
 }

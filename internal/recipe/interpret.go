@@ -15,10 +15,22 @@ type context struct {
 func (cx *context) interpret(ts []token, c *clause) {
 	body := ts[c.from:c.to]
 	c.place = c.verb.place
+	if c.verb.deed == heatsUp && has(body, "pan", "skillet", "griddle", "wok", "oil") && !has(body, "oven", "grill") {
+		c.verb = verbs["heat"]
+	}
 	var said *duration
 	for i := range c.times {
 		if d := &c.times[i]; d.role == lasts && d.from < c.at && c.from == 0 && ts[0].is("after", "once", "when") {
 			d.role = refersBack
+		}
+		if d := c.times[i]; d.role == refersBack && d.to <= c.at {
+			body = ts[max(c.from, d.to):c.to]
+			for k := range body {
+				if body[k].is(",") && d.to+k < c.at {
+					body = body[k:]
+					break
+				}
+			}
 		}
 		if c.times[i].role == lasts && said == nil {
 			said = &c.times[i]
@@ -132,41 +144,6 @@ func (cx *context) waiting(body []token, c *clause, said *duration) {
 		}
 	}
 	cx.attention(body, c)
-}
-
-// attention says how closely a wait is to be watched.
-func (cx *context) attention(body []token, c *clause) {
-	switch {
-	case c.look != "":
-	case c.place != practical.AtHob:
-		c.look = practical.Leave
-		if c.every > 0 {
-			c.look = practical.Look
-		}
-		return
-	case stirsAlways(body):
-		c.look = practical.Stay
-		return
-	default:
-		c.look = practical.Look
-	}
-	if c.look == practical.Look && c.every == 0 {
-		c.every = 5
-		if c.verb.name == "simmer" || c.verb.name == "stew" || c.verb.name == "braise" || c.verb.name == "steam" {
-			c.every = 10
-		}
-		if has(body, "often", "frequently", "regularly") {
-			c.every = 3
-		}
-	}
-}
-
-func stirsAlways(body []token) bool {
-	return has(body, "constantly", "continuously", "continually", "all the time", "keep stirring", "without stopping", "constant stirring", "active stirring", "vigorously", "keep whisking") && has(body, "stir", "whisk", "beat", "turn", "toss", "move")
-}
-
-func stirsSometimes(body []token) bool {
-	return has(body, "occasionally", "occasional", "from time to time", "now and then", "every now", "every so often", "once or twice", "halfway", "half way", "half-way", "regularly", "often", "frequently")
 }
 
 func ovenStated(c *clause) bool {
@@ -307,7 +284,7 @@ func (cx *context) moving(body []token, c *clause, said *duration) {
 	if c.place == practical.AtGrill {
 		c.look = practical.Stay
 	}
-	c.wait = !(c.verb.deed == minor && said.most <= 5)
+	c.wait = !(c.verb.deed == minor && said.most <= 5) && !(named == "" && said.most <= 1)
 	if c.place == practical.AtHob && said.most <= 3 {
 		c.wait = false
 		return
@@ -323,88 +300,6 @@ func (c *clause) verbIs(names ...string) bool {
 	}
 	return false
 }
-
-// letting handles "let rise", "leave to cool", "allow to stand": the inner verb decides.
-func (cx *context) letting(ts []token, c *clause, said *duration) {
-	inner, ok := innerVerb(ts[c.at+1 : c.to])
-	body := ts[c.from:c.to]
-	if has(body, "cook off", "cook out", "cook away", "evaporate") && said == nil {
-		c.place = practical.AtHob
-		return
-	}
-	if inner.name == "soften" && !has(body, "heat", "pan", "onion", "onions") {
-		ok = false
-	}
-	if ok {
-		outer := c.verb
-		c.verb = inner
-		switch inner.deed {
-		case waits:
-			c.place = inner.place
-			cx.waiting(body, c, said)
-		case cooks, fries:
-			cx.cooking(body, c, said)
-		default:
-			c.verb = outer
-			cx.resting(body, c, said)
-		}
-		return
-	}
-	cx.resting(body, c, said)
-}
-
-// resting is leaving food where it is or in the place that is named.
-func (cx *context) resting(body []token, c *clause, said *duration) {
-	named := placeWords(body)
-	setting := has(body, "set", "firm", "harden", "thicken", "solid")
-	if said == nil && !setting && (named == "" || named == practical.AtSide || named == practical.AtHob) || c.verb.name == "keep" && said == nil {
-		c.place = ""
-		return
-	}
-	c.wait, c.place = true, practical.AtSide
-	if named != "" {
-		c.place = named
-	} else if c.verb.name == "wait" && cx.place == practical.AtHob && has(body, "bubble", "reduce", "simmer", "thick", "sauce") {
-		c.place = practical.AtHob
-	} else if setting && has(body, "chill", "cold", "jelly", "gelatine") {
-		c.place = practical.AtFridge
-	}
-	cx.attention(body, c)
-}
-
-// innerVerb finds the verb after let, leave, allow: in plain form or with -ing.
-func innerVerb(ts []token) (verb, bool) {
-	for i, t := range ts {
-		if t.kind != word || i > 8 {
-			continue
-		}
-		if at(ts, i-1).is("the", "a", "of") {
-			continue
-		}
-		if t.is("sit", "rest", "resting", "relax", "sitting") {
-			return verbs["rest"], true
-		}
-		if v, ok := verbs[t.text]; ok && (v.deed == waits || v.deed == cooks || v.deed == fries) && !t.is("heat", "warm") {
-			return v, true
-		}
-		if v, ok := waitByStem[t.stem]; ok && len(t.text) > 4 && t.text[len(t.text)-3:] == "ing" {
-			return v, true
-		}
-	}
-	return verb{}, false
-}
-
-var waitByStem = func() map[string]verb {
-	m := map[string]verb{}
-	for _, g := range verbGroups {
-		if g.deed == waits {
-			for _, w := range fieldsOf(g.words) {
-				m[stem(w)] = verbs[w]
-			}
-		}
-	}
-	return m
-}()
 
 // working handles verbs of hands with a time beside them.
 func (cx *context) working(body []token, c *clause, said *duration) {
@@ -424,7 +319,7 @@ func (cx *context) working(body []token, c *clause, said *duration) {
 		named = practical.AtOven
 	}
 	if said == nil {
-		if named == practical.AtOven && !c.verbIs("turn", "line", "grease", "prepare", "check", "wipe", "remove", "take", "open") && has(body, "in", "into") && has(body, "put", "place", "pop", "back") {
+		if named == practical.AtOven && !c.verbIs("turn", "line", "grease", "prepare", "check", "wipe", "remove", "take", "open") && has(body, "in", "into") && has(body, "put", "place", "pop", "back") || named == practical.AtOven && c.verbIs("take", "slide", "push", "throw") && has(body, "to the oven", "into the oven", "in the oven") {
 			c.wait, c.place = true, named
 			cx.attention(body, c)
 		}

@@ -23,6 +23,7 @@ type line struct {
 	heading    int  // 1 to 6: level; 0: none
 	blank      bool // nothing but space
 	gap        bool // a blank line stands before it
+	aside      bool // neither ingredient nor method, whatever it looks like
 	bare       bool // a marker alone ("Step 1"): the next line is the item
 	ts         []token
 }
@@ -63,8 +64,35 @@ func splitLines(text string) ([]line, []string) {
 			pos++
 		}
 	}
+	frontMatter(lines)
 	underlines(lines)
 	return lines, notes
+}
+
+// frontMatter reads the block between two rows of dashes that heads some files: its title becomes a heading.
+func frontMatter(lines []line) {
+	if len(lines) == 0 || lines[0].text != "---" {
+		return
+	}
+	for end := 1; end < min(len(lines), 40); end++ {
+		if lines[end].text != "---" {
+			continue
+		}
+		for i := range lines[:end+1] {
+			l := &lines[i]
+			switch {
+			case l.text == "---":
+				l.blank, l.text, l.ts = true, "", nil
+			case strings.HasPrefix(l.text, "title:"):
+				l.start += len("title:")
+				l.text, l.ts = strings.Trim(l.text[len("title:"):], " \"'"), l.ts[2:]
+				l.heading = 1
+			default:
+				l.aside = true
+			}
+		}
+		return
+	}
 }
 
 // readLine reads one line: its marker, its heading signs, its content.

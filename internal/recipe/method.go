@@ -70,11 +70,20 @@ func trimJobs(text string, jobs []job, r *Recipe) []job {
 func adoptTimes(jobs []job) {
 	for i := 1; i < len(jobs); i++ {
 		d, p := jobs[i].refers, &jobs[i-1]
-		if d == nil || p.kind != waitJob && p.kind != handsJob || len(p.clauses) == 0 || p.it == jobs[i].it && p.wait == nil {
+		if d == nil {
+			continue
+		}
+		for back := i - 1; back >= max(0, i-3); back-- {
+			if w := jobs[back].wait; w != nil && !jobs[back].weak {
+				p = &jobs[back]
+				jobs[i].follows = back + 1
+				break
+			}
+		}
+		if p.kind != waitJob && p.kind != handsJob || len(p.clauses) == 0 || p.it == jobs[i].it && p.wait == nil {
 			continue
 		}
 		if p.wait != nil && p.wait.said == nil && !p.weak {
-			p.wait.said = nil
 			p.borrowed = d
 			p.lender = jobs[i].it
 		} else if p.wait == nil && d.least >= 3 {

@@ -13,13 +13,14 @@ import (
 // TestReadForms: the same recipe in the forms that people paste.
 func TestReadForms(t *testing.T) {
 	for name, text := range map[string]string{
-		"headings":    "# Scones\n\nServes 4\n\n## Ingredients\n\n- 225g self-raising flour\n- 50g butter\n\n## Method\n\n1. Rub the butter into the flour.\n2. Bake at 220C for 12 minutes.\n",
-		"no headings": "Scones\n\nServes 4\n225g self-raising flour\n50g butter\n\nRub the butter into the flour.\nBake at 220C for 12 minutes.\n",
-		"colons":      "Scones\nServes: 4\nIngredients:\n* 225g self-raising flour\n* 50g butter\nMethod:\n* Rub the butter into the flour.\n* Bake at 220C for 12 minutes.\n",
-		"capitals":    "SCONES\r\n(serves 4)\r\nServes 4\r\nINGREDIENTS\r\n225g self-raising flour\r\n50g butter\r\nMETHOD\r\nRub the butter into the flour. Bake at 220C for 12 minutes.\r\n",
-		"bold":        "**Scones**\n\nServes 4\n\n**Ingredients**\n225g self-raising flour\n50g butter\n\n**Method**\nStep 1\nRub the butter into the flour.\nStep 2\nBake at 220C for 12 minutes.\n",
-		"underlined":  "Scones\n======\nServes 4\n\nIngredients\n-----------\n225g self-raising flour\n50g butter\n\nMethod\n------\n1) Rub the butter into the flour.\n2) Bake at 220C for 12 minutes.\n",
-		"wrapped":     "\ufeffScones\n\nServes 4\n\nYou will need\n\n225g self-raising flour\n50g butter\n\nWhat to do\n\n1. Rub the butter\n   into the flour.\n2. Bake at 220C for\n   12 minutes.\n",
+		"headings":     "# Scones\n\nServes 4\n\n## Ingredients\n\n- 225g self-raising flour\n- 50g butter\n\n## Method\n\n1. Rub the butter into the flour.\n2. Bake at 220C for 12 minutes.\n",
+		"no headings":  "Scones\n\nServes 4\n225g self-raising flour\n50g butter\n\nRub the butter into the flour.\nBake at 220C for 12 minutes.\n",
+		"colons":       "Scones\nServes: 4\nIngredients:\n* 225g self-raising flour\n* 50g butter\nMethod:\n* Rub the butter into the flour.\n* Bake at 220C for 12 minutes.\n",
+		"capitals":     "SCONES\r\n(serves 4)\r\nServes 4\r\nINGREDIENTS\r\n225g self-raising flour\r\n50g butter\r\nMETHOD\r\nRub the butter into the flour. Bake at 220C for 12 minutes.\r\n",
+		"bold":         "**Scones**\n\nServes 4\n\n**Ingredients**\n225g self-raising flour\n50g butter\n\n**Method**\nStep 1\nRub the butter into the flour.\nStep 2\nBake at 220C for 12 minutes.\n",
+		"underlined":   "Scones\n======\nServes 4\n\nIngredients\n-----------\n225g self-raising flour\n50g butter\n\nMethod\n------\n1) Rub the butter into the flour.\n2) Bake at 220C for 12 minutes.\n",
+		"front matter": "---\ntitle: \"Scones\"\ntags: ['baking']\n---\n\nServes 4\n\n## Ingredients\n\n- 225g self-raising flour\n- 50g butter\n\n## Method\n\n1. Rub the butter into the flour.\n2. Bake at 220C for 12 minutes.\n",
+		"wrapped":      "\ufeffScones\n\nServes 4\n\nYou will need\n\n225g self-raising flour\n50g butter\n\nWhat to do\n\n1. Rub the butter\n   into the flour.\n2. Bake at 220C for\n   12 minutes.\n",
 	} {
 		t.Run(name, func(t *testing.T) {
 			all := Read(text)

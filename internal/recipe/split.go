@@ -28,6 +28,7 @@ type job struct {
 	ovenWhy  string
 	borrowed *duration // the wait's minutes, said in the next item
 	lender   *item
+	follows  int // 1 + the job that "after 20 minutes" speaks of; 0: none
 }
 
 // around is the words of a job's item for one that only comes to the boil, else the job's own.
@@ -74,6 +75,7 @@ func splitItem(cx *context, it *item) []job {
 
 // sentence reads one sentence and adds its clauses.
 func (s *splitter) sentence(from, to, n int, steplike bool) {
+	from += label(s.ts[from:to])
 	ts := s.ts[from:to]
 	cs := clauses(ts)
 	if keeping(ts) || s.cur != nil && s.cur.kind != idleJob && whatIf(ts) {
@@ -109,19 +111,25 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 	}
 }
 
-// keeping says that a sentence is about storing what is made: it speaks of weeks or months.
-func keeping(ts []token) bool {
-	for _, d := range durations(ts) {
-		if d.least >= 7*24*60 {
-			return true
+// label is the number of tokens of a heading that opens an item: "Poach the eggs: Gently slide ...".
+func label(ts []token) int {
+	for i := 1; i < min(len(ts), 14); i++ {
+		if ts[i].is(",", ".", ";") {
+			return 0
 		}
+		if !ts[i].is(":") {
+			continue
+		}
+		k := i + 1
+		for at(ts, k).is("*", "_") {
+			k++
+		}
+		if k < len(ts) && ts[k].upper {
+			return k
+		}
+		return 0
 	}
-	return false
-}
-
-// whatIf says that a sentence only tells what to do if something is not right: "if it is too thin, boil it longer".
-func whatIf(ts []token) bool {
-	return ts[0].is("if") && hasAny(ts, "too", "necessary", "needed", "not", "seems", "looks", "starts", "sticky", "dry", "thick", "thin", "prefer", "happens", "becomes", "required", "getting", "don't", "begins") && !hasAny(ts, "using")
+	return 0
 }
 
 // shareFigures gives each clause the times and temperatures that stand in it.
@@ -189,15 +197,6 @@ func atHob(c clause) bool {
 	return c.place == practical.AtHob || c.verb.deed == fries || c.verb.deed == boils
 }
 
-func onlyMinor(cs []clause) bool {
-	for _, c := range cs {
-		if c.verb.deed != minor {
-			return false
-		}
-	}
-	return true
-}
-
 // add puts a clause in the job it belongs to. followed says that a wait on the hob comes next in the sentence.
 func (s *splitter) add(c clause, followed bool) {
 	switch {
@@ -229,47 +228,6 @@ func (s *splitter) timed() bool {
 		if c.hands != nil {
 			return true
 		}
-	}
-	return false
-}
-
-// attends says whether a clause only tends what already waits: "turn halfway", "stir from time to time".
-func (s *splitter) attends(c clause, followed bool) bool {
-	if s.cur.kind != waitJob || c.wait || c.hands != nil || len(c.times) > 0 && c.times[0].role != recurs {
-		return false
-	}
-	body := s.ts[c.from:c.to]
-	if !followed && s.takesOut(c, body) {
-		return true
-	}
-	if c.verbIs("stir", "turn", "baste", "shake", "toss", "flip", "skim", "check", "top", "rotate") && (stirsSometimes(body) || has(body, "once", "every", "side") || len(c.times) > 0) {
-		if s.cur.wait.look == practical.Leave || s.cur.wait.look == "" {
-			s.cur.wait.look = practical.Look
-		}
-		if s.cur.wait.every == 0 {
-			s.cur.wait.every = max(c.every, 5)
-			if said := s.cur.wait.said; said != nil && has(body, "halfway", "half way", "once") {
-				s.cur.wait.every = max(1, said.least/2)
-			}
-		}
-		return true
-	}
-	return false
-}
-
-// takesOut says whether a clause only ends the wait: "remove from the oven", "turn off the heat", "reduce to a simmer".
-func (s *splitter) takesOut(c clause, body []token) bool {
-	if c.sentence > s.lastSentence()+1 {
-		return false
-	}
-	place := s.cur.wait.place
-	switch {
-	case c.verbIs("remove", "take", "lift") && hotPlace(place):
-		return has(body, "from the oven", "from oven", "out of the oven", "from the heat", "from heat", "off the heat", "from the stove", "from stove", "out of oven", "from the grill", "from the hob") && !has(body, "foil", "lid", "beans", "paper")
-	case c.verbIs("turn", "switch"):
-		return has(body, "off", "down") && has(body, "heat", "gas", "oven", "hob", "ring", "grill", "stove")
-	case place == practical.AtHob && c.verbIs("reduce", "lower"):
-		return s.cur.weak || has(body, "heat")
 	}
 	return false
 }
@@ -369,95 +327,4 @@ func (s *splitter) flush() {
 	}
 	j.oven, j.ovenWhy = s.cx.oven, s.cx.ovenWhy
 	s.jobs = append(s.jobs, j)
-}
-
-func allHeat(cs []clause) bool {
-	for _, c := range cs {
-		if c.verb.deed != heatsUp {
-			return false
-		}
-	}
-	return true
-}
-
-// joinSmall joins, inside an item, sentences that only turn the oven on and
-// hands of less than a minute to the hands beside them.
-func joinSmall(jobs []job) []job {
-	var out []job
-	for _, j := range jobs {
-		n := len(out)
-		if n > 0 && putsIn(out[n-1], j) {
-			p := &out[n-1]
-			wait := len(p.clauses)
-			for k := range j.clauses {
-				if &j.clauses[k] == j.wait {
-					wait += k
-				}
-			}
-			p.wait.wait = false
-			p.to = j.to
-			p.clauses = append(p.clauses, j.clauses...)
-			p.wait = &p.clauses[wait]
-			continue
-		}
-		if n > 0 && joins(out[n-1], j) {
-			p := &out[n-1]
-			p.to = j.to
-			p.clauses = append(p.clauses, j.clauses...)
-			if p.kind == ovenJob || p.kind == idleJob {
-				kind, wait := j.kind, -1
-				for k := range j.clauses {
-					if &j.clauses[k] == j.wait {
-						wait = len(p.clauses) - len(j.clauses) + k
-					}
-				}
-				p.kind, p.oven = kind, j.oven
-				if wait >= 0 {
-					p.wait = &p.clauses[wait]
-				}
-			} else if p.wait != nil {
-				p.wait = repoint(p)
-			}
-			continue
-		}
-		out = append(out, j)
-	}
-	return out
-}
-
-// putsIn says that p only puts the food where j then says how long it stays.
-func putsIn(p, j job) bool {
-	return p.wait != nil && j.wait != nil && p.wait.verb.deed == moves && p.wait.said == nil && j.wait.said != nil && p.wait.place == j.wait.place && p.wait.place != practical.AtHob && len(j.clauses) == 1
-}
-
-func repoint(p *job) *clause {
-	for k := range p.clauses {
-		if p.clauses[k].at == p.wait.at {
-			return &p.clauses[k]
-		}
-	}
-	return p.wait
-}
-
-func joins(p, j job) bool {
-	switch {
-	case p.kind == ovenJob:
-		return j.kind == handsJob || j.kind == ovenJob
-	case p.kind == idleJob:
-		return j.kind != serveJob
-	case j.kind == ovenJob:
-		return p.kind == handsJob
-	case j.kind == idleJob:
-		return true
-	}
-	return p.kind == handsJob && j.kind == handsJob && onlyMinor(j.clauses) && !timedJob(p) && !timedJob(j)
-}
-
-func timedJob(j job) bool {
-	for _, c := range j.clauses {
-		if c.hands != nil {
-			return true
-		}
-	}
-	return false
 }

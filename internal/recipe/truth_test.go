@@ -91,6 +91,8 @@ func TestTruth(t *testing.T) {
 		min  score // shares in per cent that must not be lost: tally.right holds it
 	}{
 		{"recipes", floor(95, 95, 95, 95, 92, 92, 88)},
+		{"fresh", floor(95, 95, 95, 95, 92, 92, 88)},
+		{"uk", floor(95, 95, 95, 95, 92, 92, 88)},
 		{"own", floor(99, 99, 99, 99, 95, 95, 92)},
 		{"period", floor(99, 99, 99, 99, 92, 92, 88)},
 	} {

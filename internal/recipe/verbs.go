@@ -49,7 +49,7 @@ var verbGroups = []struct {
 		debone deglaze decorate deseed devein dice dig dip discard dissolve distribute divide dock drain draw dredge dress drip drizzle drop dry dump dust emulsify fillet fill finish flake flatten flip flour fluff fold form
 		gather glaze grate grease grind gut halve hollow hull ice incorporate insert joint juice julienne knead knock level liquidise lift line loosen make
 		mash measure melt mince mist mix moisten mould mound open pare pat peal peel pick pierce pinch pipe pit plait poke portion pound prepare press prick process pulse pull punch puree push
-		quarter release repeat roll rub run sandwich scale scatter scoop scramble scrape scrub seal seed segment separate shake shape shell shred sieve sift skewer skim skin slice slide slit smear smash smooth
+		quarter release repeat roll rub run sandwich scale scatter scoop scramble slap scrape scrub seal seed segment separate shake shape shell shred sieve sift skewer skim skin slice slide slit smear smash smooth
 		snip split spread squash squeeze squish stamp stir stone strain stretch string stuff swirl tear temper tenderise tenderize thicken thin thread tie toss trim truss tuck turn twist unmould unmold unroll unwrap use
 		wash weigh wet whip whisk whizz wipe work zest rinse score crinkle ladle plate layer probe test cube pass level mark trickle top remove take tip invert untie unfold throw push bottle dab start begin continue rehydrate spiralise`},
 	{minor, "", `add adjust season salt sprinkle taste dot dash garnish reserve include`},
@@ -97,6 +97,11 @@ var verbalNext = set(`the a an it them each all your both some any half on in un
 // adverbs may stand before a verb.
 var adverbs = set(`then gently carefully slowly quickly now finally next immediately lightly thoroughly well just also briefly gradually roughly finely coarsely thinly evenly lastly first firstly secondly thirdly again
 	meanwhile optionally alternatively generously loosely tightly simply please always firmly liberally once afterwards very slightly continually constantly occasionally vigorously separately later so`)
+
+// isAdverb says whether a word may stand before a verb without changing it.
+func (t token) isAdverb() bool {
+	return adverbs[t.text] || t.kind == word && len(t.text) > 4 && strings.HasSuffix(t.text, "ly") && verbs[t.text].name == ""
+}
 
 // modals may stand before a verb with its subject: "you can now brush".
 var modals = set(`can should must may will you we i please could might`)

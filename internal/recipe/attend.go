@@ -1,0 +1,61 @@
+package recipe
+
+import (
+	"plait.example/internal/practical"
+)
+
+// keeping says that a sentence is about storing what is made: it speaks of weeks or months.
+func keeping(ts []token) bool {
+	for _, d := range durations(ts) {
+		if d.least >= 7*24*60 {
+			return true
+		}
+	}
+	return false
+}
+
+// whatIf says that a sentence only tells what to do if something is not right: "if it is too thin, boil it longer".
+func whatIf(ts []token) bool {
+	return ts[0].is("if") && hasAny(ts, "too", "necessary", "needed", "not", "seems", "looks", "starts", "sticky", "dry", "thick", "thin", "prefer", "happens", "becomes", "required", "getting", "don't", "begins") && !hasAny(ts, "using")
+}
+
+// attends says whether a clause only tends what already waits: "turn halfway", "stir from time to time".
+func (s *splitter) attends(c clause, followed bool) bool {
+	if s.cur.kind != waitJob || c.wait || c.hands != nil || len(c.times) > 0 && c.times[0].role != recurs {
+		return false
+	}
+	body := s.ts[c.from:c.to]
+	if !followed && s.takesOut(c, body) {
+		return true
+	}
+	if c.verbIs("stir", "turn", "baste", "shake", "toss", "flip", "skim", "check", "top", "rotate") && (stirsSometimes(body) || has(body, "once", "every", "side") || len(c.times) > 0) {
+		if s.cur.wait.look == practical.Leave || s.cur.wait.look == "" {
+			s.cur.wait.look = practical.Look
+		}
+		if s.cur.wait.every == 0 {
+			s.cur.wait.every = max(c.every, 5)
+			if said := s.cur.wait.said; said != nil && has(body, "halfway", "half way", "once") {
+				s.cur.wait.every = max(1, said.least/2)
+			}
+		}
+		return true
+	}
+	return false
+}
+
+// takesOut says whether a clause only ends the wait: "remove from the oven", "turn off the heat", "reduce to a simmer".
+func (s *splitter) takesOut(c clause, body []token) bool {
+	if c.sentence > s.lastSentence()+1 {
+		return false
+	}
+	place := s.cur.wait.place
+	switch {
+	case c.verbIs("remove", "take", "lift") && hotPlace(place):
+		return has(body, "from the oven", "from oven", "out of the oven", "from the heat", "from heat", "off the heat", "from the stove", "from stove", "out of oven", "from the grill", "from the hob") && !has(body, "foil", "lid", "beans", "paper")
+	case c.verbIs("turn", "switch"):
+		return has(body, "off", "down") && has(body, "heat", "gas", "oven", "hob", "ring", "grill", "stove")
+	case place == practical.AtHob && c.verbIs("reduce", "lower"):
+		return s.cur.weak || has(body, "heat")
+	}
+	return false
+}

@@ -1,0 +1,115 @@
+package recipe
+
+import (
+	"fmt"
+	"strings"
+)
+
+// laidOver says that food goes over something: not "over a medium heat".
+func laidOver(ts []token) bool {
+	for i, t := range ts {
+		if t.is("over") && !at(ts, i+1).is("medium", "low", "high", "a", "gentle", "moderate", "very", "medium-high", "medium-low") && !has(ts[i:min(i+4, len(ts))], "heat", "flame") {
+			return true
+		}
+	}
+	return false
+}
+
+// leans says that a job's words need the step before: "it", "add", "the mixture".
+func leans(j *job) bool {
+	if hasAny(j.ts, "it", "them", "mixture") || laidOver(j.ts) || has(j.ts, "add to", "add it to", "add them to", "the water", "simmering water", "the boiling water", "the preheated pan", "the hot pan", "the pan", "the pot", "the saucepan", "the skillet", "the wok", "paella pan", "the dish", "the casserole", "oven dish") {
+		return true
+	}
+	for i, c := range j.clauses {
+		if c.sentence == j.clauses[0].sentence && (c.verbIs("add", "uncover", "cover", "return", "increase", "lower", "reduce") || i == 0 && (c.verb.deed == minor || c.verbIs("stir", "pour", "top", "fold", "brush", "glaze", "sprinkle", "dust", "pierce", "prick", "score", "turn", "flip", "remove", "drain", "serve", "spread", "take"))) {
+			return true
+		}
+	}
+	return false
+}
+
+// startsBeside says whether a job can be done beside the thread before it.
+func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]bool) (bool, string) {
+	j := &l.jobs[i]
+	prev := &l.jobs[cur.last]
+	switch w := meanwhile(j.ts); {
+	case w != "":
+		return true, "'" + w + "': beside what waits"
+	case j.first && j.it.component != "" && prev.it.component != j.it.component && !refersTo(refs, l.cur):
+		return true, fmt.Sprintf("a part of its own: %s", strings.ToLower(j.it.component))
+	case i == l.serving || j.wait != nil && len(j.clauses) == 1:
+		return false, ""
+	case freshBowl(j.ts):
+		return !refersTo(refs, l.cur) || cur.waiting, "a bowl or pan of its own"
+	case makes(j) && cur.waiting && !leans(j):
+		return true, "begins something new while the step before waits"
+	case cur.waiting && j.first && j.kind == handsJob && has(j.ts, "set aside") && !leans(j) && j.clauses[0].verbIs("combine", "mix", "whisk", "blend", "chop", "peel", "slice"):
+		return true, "made and set aside, while the step before waits"
+	case cur.waiting && longWait(*prev) && j.first && freshOnly(l, j, names) && !leans(j):
+		return true, "only new ingredients, while the step before waits"
+	}
+	return false, ""
+}
+
+func refersTo(refs []int, k int) bool { return inList(refs, k) }
+
+// meanwhile is the word that says a job runs beside another.
+func meanwhile(ts []token) string {
+	for i, t := range ts {
+		switch {
+		case t.is("meanwhile"), t.is("meantime"):
+			return t.text
+		case t.is("while", "whilst") && i <= 1 && !has(ts[i:min(i+5, len(ts))], "still", "stirring", "whisking", "beating", "you"):
+			return t.text
+		case t.is("while", "whilst") && hasAny(ts[i:min(i+8, len(ts))], "cooking", "baking", "simmering", "chilling", "proving", "rising", "resting", "cooling", "cooks", "bakes", "simmers", "chills", "cools", "rests", "rises", "frying", "boiling", "boils", "wait", "waiting", "soaking"):
+			return t.text
+		}
+	}
+	return ""
+}
+
+func hasAny(ts []token, words ...string) bool {
+	for _, t := range ts {
+		if t.is(words...) {
+			return true
+		}
+	}
+	return false
+}
+
+// freshBowl says "in another bowl", "in a separate pan".
+func freshBowl(ts []token) bool {
+	return has(ts[:min(len(ts), 14)], "another bowl", "separate bowl", "second bowl", "another pan", "separate pan", "second pan", "another saucepan", "different bowl", "a clean bowl", "separate saucepan", "another pot", "separate shallow dish", "in a small bowl", "in a medium bowl", "separate large bowl", "another large bowl")
+}
+
+// makes says that a job begins with making something: "make the sauce", "for the topping".
+func makes(j *job) bool {
+	ts := j.ts
+	for len(ts) > 0 && (ts[0].isAdverb() || ts[0].is("to", ",")) {
+		ts = ts[1:]
+	}
+	return len(ts) > 2 && (ts[0].is("make", "prepare") || ts[0].is("for") && ts[1].is("the"))
+}
+
+// freshOnly says that a job names ingredients, and none that is already in use.
+func freshOnly(l *linker, j *job, names map[string]bool) bool {
+	fresh := 0
+	for _, t := range j.ts {
+		if t.kind == word && l.title[t.stem] && !l.foods[t.stem] {
+			return false // the dish itself
+		}
+	}
+	for n := range names {
+		held := false
+		for _, t := range l.threads {
+			held = held || t.holds[n]
+		}
+		if held && !common[n] && !l.shared[n] {
+			return false
+		}
+		if l.foods[n] && !held {
+			fresh++
+		}
+	}
+	return fresh > 0
+}

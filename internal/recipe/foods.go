@@ -1,0 +1,86 @@
+package recipe
+
+import (
+	"plait.example/internal/practical"
+)
+
+// knownFoods is the stems of the words that name ingredients.
+func knownFoods(list []practical.Ingredient) map[string]bool {
+	m := map[string]bool{}
+	for _, ing := range list {
+		for _, t := range tokenize(ing.Name, 0) {
+			if t.kind == word && len(t.text) > 2 && !notFoods[t.text] {
+				m[t.food()] = true
+			}
+		}
+	}
+	return m
+}
+
+// food is the stem of a word that names a food; peppers are not pepper.
+func (t token) food() string {
+	if t.text == "peppers" {
+		return t.text
+	}
+	return t.stem
+}
+
+// titleWords is the stems of the words that name the dish.
+func titleWords(title string) map[string]bool {
+	m := map[string]bool{}
+	for _, t := range tokenize(title, 0) {
+		if t.kind == word && len(t.text) > 3 && !notFoods[t.text] && verbs[t.text].name == "" {
+			m[t.stem] = true
+		}
+	}
+	return m
+}
+
+// sharedFoods is the stems that several lines of the list have: which one is meant cannot be told.
+func sharedFoods(list []practical.Ingredient) map[string]bool {
+	seen, shared := map[string]bool{}, map[string]bool{}
+	for _, ing := range list {
+		for s := range knownFoods([]practical.Ingredient{ing}) {
+			shared[s] = shared[s] || seen[s]
+			seen[s] = true
+		}
+	}
+	return shared
+}
+
+// notFoods are words in names of ingredients that say nothing about which food it is.
+var notFoods = set(`and or for the with fresh dried ground large small medium plain whole white black red green brown yellow hot cold warm extra virgin unsalted salted free range self raising caster
+	granulated chopped sliced diced grated cut into pieces finely thinly optional few can tin good quality ripe from all purpose baby mixed little more plus about your any choice style
+	easy quick best homemade simple style boneless skinless lean fat cooked raw low-fat salt pepper water oil icing powder seeds leaves juice olive vegetable sunflower baking`)
+
+// products are words for what the cook has made.
+var products = []string{
+	"dough", "pastry", "sauce", "filling", "mixture", "mix", "batter", "topping", "base", "custard", "cream", "icing", "marinade", "dressing", "stuffing", "soup", "syrup", "yolks", "whites", "juice", "zest", "dry ingredients", "wet ingredients", "puree", "paste", "glaze", "salad", "salsa",
+	"meringue", "sponge", "cake", "crumble", "crust", "filling", "rice", "pasta", "potatoes", "mash", "gravy", "stock", "ganache", "buttercream", "patties", "burgers", "meatballs", "balls", "bechamel", "béchamel", "ragu", "curry", "bread", "rolls", "biscuits", "jelly", "coulis", "pesto", "broth", "semolina", "noodles",
+}
+
+// isProduct says whether a stem is that of a product, such as a sauce, which may be only a part of the dish.
+func isProduct(s string) bool {
+	for _, p := range products {
+		if stem(p) == s {
+			return true
+		}
+	}
+	return false
+}
+
+// common are words that do not tell threads apart.
+var common = set("mixtur mix salt pepper water oil butter flour sugar egg cream milk")
+
+// onlyOnce are common foods that tell a thread when it alone holds them and the text says "the".
+var onlyOnce = set("egg cream milk")
+
+// theWord says that the food stands with "the" before it.
+func theWord(ts []token, food string) bool {
+	for i, t := range ts {
+		if t.stem == food && at(ts, i-1).is("the") {
+			return true
+		}
+	}
+	return false
+}

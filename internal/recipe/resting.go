@@ -1,0 +1,91 @@
+package recipe
+
+import (
+	"plait.example/internal/practical"
+)
+
+// letting handles "let rise", "leave to cool", "allow to stand": the inner verb decides.
+func (cx *context) letting(ts []token, c *clause, said *duration) {
+	inner, ok := innerVerb(ts[c.at+1 : c.to])
+	body := ts[c.from:c.to]
+	if has(body, "cook off", "cook out", "cook away", "evaporate") && said == nil {
+		c.place = practical.AtHob
+		return
+	}
+	if inner.name == "soften" && !has(body, "heat", "pan", "onion", "onions") {
+		ok = false
+	}
+	if ok {
+		outer := c.verb
+		c.verb = inner
+		switch inner.deed {
+		case waits:
+			c.place = inner.place
+			cx.waiting(body, c, said)
+		case cooks, fries:
+			cx.cooking(body, c, said)
+		default:
+			c.verb = outer
+			cx.resting(body, c, said)
+		}
+		return
+	}
+	cx.resting(body, c, said)
+}
+
+// resting is leaving food where it is or in the place that is named.
+func (cx *context) resting(body []token, c *clause, said *duration) {
+	named := placeWords(body)
+	if c.verb.name == "wait" && cx.place == practical.AtHob && named == "" && said != nil && !has(body, "cool", "rest", "cold") {
+		cx.frying(body, c, said)
+		return
+	}
+	setting := has(body, "set", "firm", "harden", "thicken", "solid")
+	if said == nil && !setting && (named == "" || named == practical.AtSide || named == practical.AtHob) || c.verb.name == "keep" && said == nil {
+		c.place = ""
+		return
+	}
+	c.wait, c.place = true, practical.AtSide
+	if named != "" {
+		c.place = named
+	} else if c.verb.name == "wait" && cx.place == practical.AtHob && has(body, "bubble", "reduce", "simmer", "thick", "sauce") {
+		c.place = practical.AtHob
+	} else if setting && has(body, "chill", "cold", "jelly", "gelatine") {
+		c.place = practical.AtFridge
+	}
+	cx.attention(body, c)
+}
+
+// innerVerb finds the verb after let, leave, allow: in plain form or with -ing.
+func innerVerb(ts []token) (verb, bool) {
+	for i, t := range ts {
+		if t.kind != word || i > 8 {
+			continue
+		}
+		if at(ts, i-1).is("the", "a", "of") {
+			continue
+		}
+		if t.is("sit", "rest", "resting", "relax", "sitting") {
+			return verbs["rest"], true
+		}
+		if v, ok := verbs[t.text]; ok && (v.deed == waits || v.deed == cooks || v.deed == fries) && !t.is("heat", "warm") {
+			return v, true
+		}
+		if v, ok := waitByStem[t.stem]; ok && len(t.text) > 4 && t.text[len(t.text)-3:] == "ing" {
+			return v, true
+		}
+	}
+	return verb{}, false
+}
+
+var waitByStem = func() map[string]verb {
+	m := map[string]verb{}
+	for _, g := range verbGroups {
+		if g.deed == waits {
+			for _, w := range fieldsOf(g.words) {
+				m[stem(w)] = verbs[w]
+			}
+		}
+	}
+	return m
+}()
