@@ -30,6 +30,21 @@ func (r Rules) NotInSetUp(text string) string {
 	return ""
 }
 
+// OutOfSetUp moves the steps that the rules do not allow in set-up, and those
+// that follow others, to after the start. It is for dishes read from recipes, which know
+// no rules: a step that they hold fit for set-up is done within the clock instead.
+func (r Rules) OutOfSetUp(d *Dish) {
+	inSetUp := map[string]bool{}
+	for i := range d.Steps {
+		s := &d.Steps[i]
+		follows := slices.ContainsFunc(s.After, func(a After) bool { return !inSetUp[a.Step] })
+		if s.SetUp && (follows || s.Wait != nil && s.Wait.Place == AtOven || r.NotInSetUp(s.Text) != "") {
+			s.SetUp = false
+		}
+		inSetUp[s.ID] = s.SetUp
+	}
+}
+
 // setUp judges a step that is to be done before the clock: its verbs, and no oven.
 func (j *judge) setUp(path string, s Step) {
 	hint := "allowed in set-up: " + strings.Join(j.p.Rules.SetUpVerbs, ", ")
