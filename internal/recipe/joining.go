@@ -13,15 +13,6 @@ func onlyMinor(cs []clause) bool {
 	return true
 }
 
-func allHeat(cs []clause) bool {
-	for _, c := range cs {
-		if c.verb.deed != heatsUp {
-			return false
-		}
-	}
-	return true
-}
-
 // joinSmall joins, inside an item, sentences that only turn the oven on and
 // hands of less than a minute to the hands beside them.
 func joinSmall(jobs []job) []job {
@@ -46,7 +37,7 @@ func joinSmall(jobs []job) []job {
 			p := &out[n-1]
 			p.to = j.to
 			p.clauses = append(p.clauses, j.clauses...)
-			if p.kind == ovenJob || p.kind == idleJob {
+			if p.kind == idleJob {
 				kind, wait := j.kind, -1
 				for k := range j.clauses {
 					if &j.clauses[k] == j.wait {
@@ -84,11 +75,9 @@ func repoint(p *job) *clause {
 func joins(p, j job) bool {
 	switch {
 	case p.kind == ovenJob:
-		return j.kind == handsJob || j.kind == ovenJob
+		return j.kind == ovenJob
 	case p.kind == idleJob:
-		return j.kind != serveJob
-	case j.kind == ovenJob:
-		return p.kind == handsJob
+		return j.kind != serveJob && j.kind != ovenJob
 	case j.kind == idleJob:
 		return true
 	}

@@ -183,7 +183,8 @@ func TestFoodAndSafety(t *testing.T) {
 func TestSetUp(t *testing.T) {
 	for method, want := range map[string]bool{
 		"1. Grease and line two cake tins.":                true,
-		"1. Preheat the oven to 180C. Grease a tray.":      true,
+		"1. Grease a tray. Preheat the oven to 180C.":      true,
+		"1. Line with baking paper and fill with beans.":   false,
 		"1. Weigh out the flour.":                          true,
 		"1. Line the tin with the pastry.":                 false,
 		"1. Grease a tin and mix the flour and butter in.": false,

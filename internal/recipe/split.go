@@ -202,6 +202,12 @@ func (s *splitter) add(c clause, followed bool) {
 	switch {
 	case s.cur != nil && (c.other || s.attends(c, followed)):
 		s.extend(c)
+	case c.verb.deed == heatsUp:
+		if s.cur == nil || s.cur.kind != ovenJob {
+			s.open(ovenJob, c)
+			return
+		}
+		s.extend(c)
 	case c.verb.deed == serves:
 		if s.cur == nil || s.cur.kind != serveJob {
 			s.open(serveJob, c)
@@ -321,9 +327,6 @@ func (s *splitter) flush() {
 	s.cur = nil
 	if len(j.clauses) == 0 && j.kind == handsJob {
 		j.kind = idleJob
-	}
-	if j.kind == handsJob && allHeat(j.clauses) {
-		j.kind = ovenJob
 	}
 	j.oven, j.ovenWhy = s.cx.oven, s.cx.ovenWhy
 	s.jobs = append(s.jobs, j)

@@ -30,7 +30,7 @@ func TestSplit(t *testing.T) {
 		"1. Bake for 30 minutes. Remove from the oven | and leave to cool for 10 minutes.",
 		"1. Peel the potatoes. Cut them into chunks.",
 		"1. Roll out the pastry, | chill for 30 mins, | then bake for 15 mins.",
-		"1. Grease a tin. Preheat the oven to 180C.",
+		"1. Grease a tin. | Preheat the oven to 180C | and line a tray.",
 		"1. Bake for 10 minutes at 220C | then 20 minutes at 180C.",
 		"1. Soak the gelatine in cold water for 5 minutes; | squeeze dry.",
 		"1. Grill for 6 minutes or bake for 30 minutes.",

@@ -121,12 +121,10 @@ func makeWait(text string, j *job) (practical.Wait, []string, float64) {
 	if w.Most > 0 {
 		w.Most = max(w.Most, w.Least)
 	}
-	if w.Least > maxWait {
-		w.Least, w.Most = maxWait, 0
-		why = append(why, "longer than a week: read as a week")
-	}
-	if w.Most > maxWait {
-		w.Most = 0
+	if w.Least > maxWait || w.Most > maxWait {
+		w.Least, w.Most = min(w.Least, maxWait), 0
+		doubt = max(doubt, 0.6)
+		why = append(why, "longer than a day: written as at most a day; do it before the practical")
 	}
 	if c.place == practical.AtOven {
 		doubt = max(doubt, ovenFigures(text, j, &w, &why))
@@ -134,8 +132,8 @@ func makeWait(text string, j *job) (practical.Wait, []string, float64) {
 	return w, why, doubt
 }
 
-// maxWait is the longest wait that is written, a week in minutes.
-const maxWait = 7 * 24 * 60
+// maxWait is the longest wait that a practical holds, a day in minutes.
+const maxWait = 24 * 60
 
 func rangeWords(least, most int) string {
 	switch {
