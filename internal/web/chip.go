@@ -29,13 +29,14 @@ func shape(i int) template.HTML {
 // Chip is a dish's mark: colour, shape and letter together.
 type Chip struct {
 	Letter, Name string
-	Class        string
+	Class, Edge  string // of its ground and letter; of a border at the top
 	Shape        template.HTML
 }
 
 // chip is the mark of dish i.
 func chip(i int, letter, name string) Chip {
-	return Chip{Letter: letter, Name: name, Class: fmt.Sprintf("ink-%d", i%(colour.Inks*colour.Inks)), Shape: shape(i)}
+	n := i % (colour.Inks * colour.Inks)
+	return Chip{Letter: letter, Name: name, Class: fmt.Sprintf("ink-%d", n), Edge: fmt.Sprintf("edge-%d", n), Shape: shape(i)}
 }
 
 // inks is the style sheet of the dishes' colours.
@@ -43,7 +44,7 @@ var inks = sync.OnceValue(func() []byte {
 	var b bytes.Buffer
 	for i := range colour.Inks * colour.Inks {
 		ink := colour.Ink(i)
-		fmt.Fprintf(&b, ".ink-%d{color:%s;background-color:%s;border-color:%s}\n", i, ink.Text, ink.Tint, ink.Line)
+		fmt.Fprintf(&b, ".ink-%d{color:%s;background-color:%s;border-color:%s}\n.cards>.edge-%d{border-top-color:%s}\n", i, ink.Text, ink.Tint, ink.Line, i, ink.Line)
 	}
 	return b.Bytes()
 })

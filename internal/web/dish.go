@@ -47,6 +47,7 @@ type StepRow struct {
 	Tags              []Tag
 	Doubtful          bool
 	First, Last, Open bool
+	Focus             string // which of its buttons was pressed last
 	Link              string
 	Wrong             int
 	Editor            *Editor
@@ -109,12 +110,20 @@ func (s *Server) saveDish(w http.ResponseWriter, r *http.Request) error {
 	verb, step, _ := strings.Cut(r.PostFormValue("do"), ":")
 	switch verb {
 	case "look":
-		look = step
+		look, e.fragment = step, "#open"
 	case "shut":
-		look = ""
+		look, e.focus = "", "look-"+r.PostFormValue("step")
 	case "up", "down":
+		e.focus = verb + "-" + look
+		look = ""
+	case "remove":
 		e.focus = "look-" + look
-		look = r.PostFormValue("step")
+		look = ""
+	case "add", "split", "join":
+		e.fragment = "#open"
+		if k := stepIndex(e.rec.Practical.Dishes[i], look); k >= 0 {
+			e.focus = identifier(fmt.Sprintf("dishes[%d].steps[%d].text", i, k))
+		}
 	}
 	if look != "" {
 		query.Set("step", look)
@@ -130,6 +139,10 @@ func (s *Server) saveDish(w http.ResponseWriter, r *http.Request) error {
 	}
 	e.home(w, r, r.URL.Path, query)
 	return nil
+}
+
+func stepIndex(d practical.Dish, id string) int {
+	return slices.IndexFunc(d.Steps, func(s practical.Step) bool { return s.ID == id })
 }
 
 // readAgain reads the dish from its changed text.

@@ -14,10 +14,10 @@ import (
 // DishesPage is the menu, and the place to paste a recipe.
 type DishesPage struct {
 	Base
-	Dishes  []DishCard
-	Text    string           // pasted and not kept
-	Faults  practical.Faults // of the pasted text
-	Planned bool
+	Dishes []DishCard
+	Text   string           // pasted and not kept
+	Faults practical.Faults // of the pasted text
+	Enough bool             // as many dishes as are asked for: the road goes on
 }
 
 // DishCard is a dish of the menu in short.
@@ -54,6 +54,7 @@ func (s *Server) dishesPage(r *http.Request, rec app.Record) DishesPage {
 		}
 		page.Dishes = append(page.Dishes, card)
 	}
+	page.Enough = len(page.Dishes) >= max(1, rec.Practical.Rules.Dishes)
 	page.Base = s.base(r, rec, "Dishes", f)
 	for i, trouble := range page.Bar.Troubles {
 		page.Bar.Troubles[i].Link = s.troubleLink(rec, f.faults, trouble)

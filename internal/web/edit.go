@@ -14,10 +14,11 @@ import (
 // edited is what came of a form: the record after it, what could not be read,
 // and the id of the field to open at.
 type edited struct {
-	rec     app.Record
-	unread  practical.Faults
-	focus   string
-	refused *practical.Fault // why the button's work was not done; the form was saved all the same
+	rec      app.Record
+	unread   practical.Faults
+	focus    string
+	fragment string           // where a page without script opens, such as #open
+	refused  *practical.Fault // why the button's work was not done; the form was saved all the same
 }
 
 // edit saves a form under the prefixes as one version and then lets act do what
@@ -97,7 +98,7 @@ func (e edited) home(w http.ResponseWriter, r *http.Request, to string, query ur
 	if e.focus != "" {
 		query.Set("focus", e.focus)
 	}
-	http.Redirect(w, r, to+"?"+query.Encode(), http.StatusSeeOther)
+	http.Redirect(w, r, to+"?"+query.Encode()+e.fragment, http.StatusSeeOther)
 }
 
 // undo and redo step through the versions.

@@ -10,6 +10,7 @@ import (
 	"net/url"
 	"runtime/debug"
 	"strings"
+	"time"
 
 	"plait.example/internal/practical"
 )
@@ -31,8 +32,33 @@ func (s *Server) guard(next http.Handler) http.Handler {
 			Hint: "open the page here and send it again",
 		})
 	}))
-	return s.headers(s.limit(s.recover(crossing.Handler(next))))
+	return s.tell(s.headers(s.limit(s.recover(crossing.Handler(next)))))
 }
+
+// tell logs each request, for those who run with --verbose.
+func (s *Server) tell(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		began := time.Now()
+		seen := &watched{ResponseWriter: w, status: http.StatusOK}
+		next.ServeHTTP(seen, r)
+		s.log.LogAttrs(r.Context(), slog.LevelDebug, "request", slog.String("method", r.Method), slog.String("path", r.URL.Path),
+			slog.Int("status", seen.status), slog.Duration("took", time.Since(began)))
+	})
+}
+
+// watched remembers the status that was written.
+type watched struct {
+	http.ResponseWriter
+	status int
+}
+
+func (w *watched) WriteHeader(status int) {
+	w.status = status
+	w.ResponseWriter.WriteHeader(status)
+}
+
+// Unwrap lets a page flush and set deadlines.
+func (w *watched) Unwrap() http.ResponseWriter { return w.ResponseWriter }
 
 func (s *Server) headers(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {

@@ -112,7 +112,8 @@ func spell(at reflect.Value) string {
 	}
 	switch value := at.Interface().(type) {
 	case practical.TimeOfDay:
-		return value.String()
+		text, _ := value.MarshalText() // fails before midnight only, which no field can say
+		return string(text)
 	case bool:
 		if value {
 			return on

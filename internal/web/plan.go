@@ -43,6 +43,7 @@ type PlanPage struct {
 	Plait    template.HTML
 	Words    []string
 	Files    []File
+	Names    []string // candidates to print it for
 }
 
 // PlanRow is a row of the plan as the page shows it.
@@ -68,6 +69,9 @@ func (s *Server) plan(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	page := s.planPage(r, rec)
+	if page.Names, err = s.names(r.Context()); err != nil {
+		return err
+	}
 	if failed := s.runs.ended(rec.ID); failed != nil && page.Plan == nil {
 		page.fail(failed)
 	}
@@ -221,6 +225,18 @@ func (s *Server) planPage(r *http.Request, rec app.Record) PlanPage {
 		}
 	}
 	return page
+}
+
+// names is every candidate of every class.
+func (s *Server) names(ctx context.Context) ([]string, error) {
+	classes, err := s.app.Classes(ctx)
+	var all []string
+	for _, c := range classes {
+		for _, candidate := range c.Candidates {
+			all = append(all, candidate.String())
+		}
+	}
+	return all, err
 }
 
 // moved says where a row that was moved or held stands now, and keeps the focus on it.

@@ -44,7 +44,7 @@ func TestPlan(t *testing.T) {
 		t.Error("the plait has hardly any words")
 	}
 	for _, f := range files(rec.ID) {
-		a.has(`a[href="`+f.Link+`"]`, 1)
+		a.has(`.files a[href="`+f.Link+`"]`, 1)
 	}
 }
 

@@ -81,7 +81,8 @@ func (s *site) post(path string, form url.Values) answer {
 	r.Header.Set("Sec-Fetch-Site", "same-origin")
 	a := s.ask(r)
 	if a.status == http.StatusSeeOther {
-		return s.get(a.header.Get("Location"))
+		to, _, _ := strings.Cut(a.header.Get("Location"), "#")
+		return s.get(to)
 	}
 	return a
 }

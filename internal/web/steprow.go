@@ -20,6 +20,9 @@ func (s *Server) stepRow(f *form, action string, i, k int, open string) StepRow 
 		Link:  action + "?step=" + url.QueryEscape(step.ID) + "#open",
 		Hands: f.fields(at+"hands.", "low", "likely", "high"), Wait: f.fields(at+"wait.", "place", "least", "most"),
 	}
+	if button, of, _ := strings.Cut(f.focus, "-"); of == step.ID {
+		row.Focus = button
+	}
 	for _, fields := range [][]Field{row.Hands, row.Wait} {
 		for n := range fields {
 			fields[n].Context, fields[n].Hint, fields[n].Unit = "step "+step.ID, "", ""

@@ -135,6 +135,16 @@
   window.addEventListener("resize", alignSoon);
   document.fonts.ready.then(alignSoon);
 
+  // A row and its mark on the plait light up together.
+  const light = (event) => {
+    const of = event.target.closest?.("[data-row]");
+    for (const lit of document.querySelectorAll(".lit")) lit.classList.remove("lit");
+    if (!of) return;
+    for (const same of document.querySelectorAll('[data-row="' + CSS.escape(of.dataset.row) + '"]')) same.classList.add("lit");
+  };
+  document.addEventListener("mouseover", light);
+  document.addEventListener("focusin", light);
+
   const start = () => {
     alignSoon();
     const box = document.querySelector("[data-progress]");
