@@ -78,19 +78,22 @@ var layouts = map[Sheet]layout{
 	},
 }
 
-// withoutStrip gives the strip's room to the columns of words.
+// withoutStrip gives the strip's room to the columns of words, check and
+// safety apart.
 func (l layout) withoutStrip() layout {
-	columns := make([]column, len(l.columns))
-	for i, c := range l.columns {
-		switch c.part {
-		case partWhat:
-			c.width += l.strip / 2
-		case partPoints:
-			c.width += l.strip / 2
-		}
-		columns[i] = c
+	if l.strip == 0 {
+		return l
 	}
-	l.columns, l.strip = columns, 0
+	l.strip = 0
+	l.columns = []column{
+		{partTime, "Time", 20},
+		{partDish, "Dish", 23},
+		{partWhat, "What to do", 85},
+		{partMinutes, "Min", 11},
+		{partKit, "Setting and kit", 42},
+		{partCheck, "Check", 46},
+		{partSafety, "Safety", 50},
+	}
 	return l
 }
 

@@ -395,3 +395,23 @@ func FuzzPDF(f *testing.F) {
 		}
 	})
 }
+
+// TestLayoutsFillTheSheet: the columns of each layout add up to what A4
+// (ISO 216: 210 by 297 mm) leaves between margins of 10 mm.
+func TestLayoutsFillTheSheet(t *testing.T) {
+	for name, s := range sheets {
+		want := 210.0 - 20
+		if s.Landscape {
+			want = 297 - 20
+		}
+		for _, l := range []layout{layoutOf(s), layoutOf(s).withoutStrip()} {
+			wide := l.strip
+			for _, c := range l.columns {
+				wide += c.width
+			}
+			if wide != want {
+				t.Errorf("%s: %g mm of %g", name, wide, want)
+			}
+		}
+	}
+}

@@ -169,3 +169,26 @@ func TestEndAndSpare(t *testing.T) {
 		t.Errorf("dish C at %d, want 2", i)
 	}
 }
+
+// TestJudgeSeesEverySlip moves each row in turn by a quarter of an hour, either
+// way, and drops each row of a kind that something else rests on.
+func TestJudgeSeesEverySlip(t *testing.T) {
+	for i, r := range timeplantest.Sample().Rows {
+		for _, by := range []practical.TimeOfDay{-15, 15} {
+			p := timeplantest.Sample()
+			p.Rows[i].At += by
+			p.Rows[i].Clock += by
+			if len(timeplan.Judge(p)) == 0 {
+				t.Errorf("%s moved by %d minutes goes unseen", r.ID, by)
+			}
+		}
+		switch r.Action {
+		case timeplan.PutIn, timeplan.TakeOut, timeplan.TurnTo, timeplan.Serve:
+			p := timeplantest.Sample()
+			p.Rows = slices.Delete(p.Rows, i, i+1)
+			if len(timeplan.Judge(p)) == 0 {
+				t.Errorf("%s dropped goes unseen", r.ID)
+			}
+		}
+	}
+}
