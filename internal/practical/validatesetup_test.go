@@ -7,7 +7,7 @@ import (
 
 func TestVerbsOf(t *testing.T) {
 	for text, want := range map[string][]string{
-		"Weigh the flour":                                {"weigh"},
+		"Weigh the flour": {"weigh"},
 		"Weighing flour, sugar and butter; line the tin": {"weigh", "sugar", "butter", "line"},
 		"Heat the oven. Then grease a tray!":             {"heat", "grease"},
 		"":                                               nil,
