@@ -43,6 +43,14 @@ func (s *splitter) attends(c clause, followed bool) bool {
 	return false
 }
 
+// settles says whether a clause stands between coming to the boil and the simmer that follows: "cover", "turn down the heat".
+func (s *splitter) settles(c clause, followed bool) bool {
+	if !s.cur.weak || !followed || c.wait || c.sentence > s.lastSentence()+1 {
+		return false
+	}
+	return c.verb.deed == moves && !c.verbIs("pour", "put", "place", "transfer") || c.verbIs("turn", "skim", "stir")
+}
+
 // takesOut says whether a clause only ends the wait: "remove from the oven", "turn off the heat", "reduce to a simmer".
 func (s *splitter) takesOut(c clause, body []token) bool {
 	if c.sentence > s.lastSentence()+1 {

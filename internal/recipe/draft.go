@@ -10,6 +10,7 @@ import (
 type draft struct {
 	title       string
 	titleLevel  int
+	start, end  int // bytes of the source
 	serves      int
 	ingredients []listed
 	items       []item
@@ -47,11 +48,11 @@ type sorter struct {
 func drafts(lines []line) []*draft {
 	s := &sorter{lines: lines}
 	s.lookAhead()
-	s.begin()
+	s.begin(0)
 	for i := range lines {
 		s.take(i)
 	}
-	s.begin()
+	s.begin(endOf(lines))
 	s.all = s.all[:len(s.all)-1]
 	var out []*draft
 	for _, d := range s.all {
@@ -67,6 +68,13 @@ func drafts(lines []line) []*draft {
 	return out
 }
 
+func endOf(lines []line) int {
+	if len(lines) == 0 {
+		return 0
+	}
+	return lines[len(lines)-1].end
+}
+
 // leftover is the words of a draft that turned out to be no recipe.
 func (d *draft) leftover() []string {
 	if d.title == "" {
@@ -75,12 +83,13 @@ func (d *draft) leftover() []string {
 	return append([]string{d.title}, d.unread...)
 }
 
-func (s *sorter) begin() {
+func (s *sorter) begin(at int) {
 	if s.cur != nil {
+		s.cur.end = at
 		s.cur.unread = append(s.cur.unread, s.heads...)
 		s.heads = nil
 	}
-	s.cur = &draft{}
+	s.cur = &draft{start: at}
 	s.all = append(s.all, s.cur)
 	s.part, s.comp, s.open, s.bare = front, "", false, false
 }
@@ -95,7 +104,7 @@ func (s *sorter) take(i int) {
 	case l.bare:
 		s.bare, s.open = true, false
 	case s.newRecipe(i):
-		s.begin()
+		s.begin(l.head)
 		s.cur.title, s.cur.titleLevel = strings.Trim(l.text, ":*_# "), l.heading
 	case (isHeading(l) || s.subheading(i)) && !s.bare:
 		s.heading(l)

@@ -17,6 +17,10 @@ func (l *linker) gaps() {
 			if i == l.serving {
 				continue
 			}
+			if most, why := hurry(&l.jobs[p], &l.jobs[i]); most > 0 {
+				s.After[k].Most = &most
+				s.Why = append(s.Why, why)
+			}
 			if least, why := gapBetween(&l.jobs[p], &l.jobs[i]); least > 0 {
 				s.After[k].Least = least
 				s.Why = append(s.Why, why)
@@ -54,4 +58,21 @@ func rolls(j *job) bool {
 // whenCold says that a job begins "when cold", "once cooled".
 func whenCold(ts []token) bool {
 	return at(ts, 0).is("when", "once", "after") && has(ts[:min(len(ts), 6)], "cold", "cool", "completely cool")
+}
+
+// hurry is the most minutes between two jobs at the same hot pan, 0 for no limit. Common practice, no source.
+func hurry(p, j *job) (int, string) {
+	hot := false
+	for _, c := range p.clauses {
+		hot = hot || p.weak || c.verb.deed == fries || c.verb.deed == cooks && c.place == practical.AtHob && !c.wait && c.hands != nil
+	}
+	if !hot || has(p.ts, "remove", "set aside", "drain", "off the heat") || p.it.component != j.it.component {
+		return 0, ""
+	}
+	for _, c := range j.clauses {
+		if atHob(c) || c.verb.deed == minor {
+			return 5, "the pan is hot: go on within 5 minutes, common practice"
+		}
+	}
+	return 0, ""
 }

@@ -16,6 +16,7 @@ const (
 
 // line is a line of the text without its list marker and markup.
 type line struct {
+	head       int    // byte at which the whole line begins
 	start, end int    // bytes of the content in the source
 	text       string // the content
 	indent     int    // columns before the marker
@@ -97,7 +98,7 @@ func frontMatter(lines []line) {
 
 // readLine reads one line: its marker, its heading signs, its content.
 func readLine(text string, start, end int) line {
-	l := line{}
+	l := line{head: start}
 	trim := func() {
 		for start < end {
 			r, n := utf8.DecodeRuneInString(text[start:end])

@@ -6,6 +6,8 @@ package recipe
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"plait.example/internal/practical"
 )
@@ -22,6 +24,7 @@ type Recipe struct {
 	// those out, because a plan makes rows of its own for them.
 	Steps []practical.Step
 
+	Text    string   // the part of the text that the recipe was read from, whole
 	Unread  []string // text that was not understood, and notes on what was wrong with it
 	Sources []Source // where each step's text stands
 	Serve   practical.Serve
@@ -41,7 +44,9 @@ func Read(text string) []Recipe {
 	lines, notes := splitLines(text)
 	var all []Recipe
 	for _, d := range drafts(lines) {
-		all = append(all, d.read(text))
+		r := d.read(text)
+		r.Text = strings.TrimSpace(text[d.start:d.end])
+		all = append(all, r)
 	}
 	if len(all) == 0 {
 		all = []Recipe{{Unread: emptyNote(text)}}
@@ -59,11 +64,13 @@ func emptyNote(text string) []string {
 }
 
 // Dish is the recipe as a dish of a practical, its steps named by the letter:
-// "A1", "A2", and so on. Serving is the dish's own row; turning the oven on is
+// "A1", "A2", and so on. Each step's text is made a sentence of its own: it loses
+// a joining word ("and", "then"), a last comma, markup, and begins with a capital. Serving is the dish's own row; turning the oven on is
 // left to the plan, and its words stay as a reason of the steps that bake.
 func (r Recipe) Dish(letter string) practical.Dish {
 	d := practical.Dish{
 		Letter: letter, Name: r.Title, Portions: r.Serves, Serve: r.Serve,
+		Text:        r.Text,
 		Ingredients: append([]practical.Ingredient(nil), r.Ingredients...),
 		Allergens:   allergens(r.Ingredients),
 	}
@@ -75,7 +82,7 @@ func (r Recipe) Dish(letter string) practical.Dish {
 		if left[s.ID] {
 			continue
 		}
-		s.ID = letter + s.ID
+		s.ID, s.Text = letter+s.ID, sentenceOf(s.Text)
 		after := s.After
 		s.After = nil
 		for _, a := range after {
@@ -88,6 +95,35 @@ func (r Recipe) Dish(letter string) practical.Dish {
 		d.Steps = append(d.Steps, s)
 	}
 	return d
+}
+
+// sentenceOf is a piece of the source as a sentence of its own.
+func sentenceOf(piece string) string {
+	words := strings.Fields(plainText(piece))
+	for len(words) > 1 && contains([]string{"and", "then", "but", "&", ","}, strings.ToLower(words[0])) {
+		words = words[1:]
+	}
+	s := strings.TrimRight(strings.Join(words, " "), " ,;:-")
+	if r, n := utf8.DecodeRuneInString(s); n > 0 {
+		s = string(unicode.ToUpper(r)) + s[n:]
+	}
+	return s
+}
+
+// plainText takes off emphasis and the addresses of links.
+func plainText(s string) string {
+	var b strings.Builder
+	for i := 0; i < len(s); i++ {
+		if stop := skipLink(s, i); stop > i && s[i] == ']' {
+			i = stop - 1
+			continue
+		}
+		if s[i] == '*' || s[i] == '[' || s[i] == ']' || strings.HasPrefix(s[i:], "__") {
+			continue
+		}
+		b.WriteByte(s[i])
+	}
+	return b.String()
 }
 
 // Names of the steps that Dish leaves out.

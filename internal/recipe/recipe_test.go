@@ -114,6 +114,42 @@ func TestDish(t *testing.T) {
 	}
 }
 
+// TestSentence: a dish's step reads as a sentence of its own.
+func TestSentence(t *testing.T) {
+	for piece, want := range map[string]string{
+		"and bake for 20 minutes,":           "Bake for 20 minutes",
+		", then turn out":                    "Turn out",
+		"[Cook the pasta](/pasta) **well**.": "Cook the pasta well.",
+		"stir\n   it;":                       "Stir it",
+		"then":                               "Then",
+		"élan":                               "Élan",
+	} {
+		if got := sentenceOf(piece); got != want {
+			t.Errorf("%q: got %q, want %q", piece, got, want)
+		}
+	}
+}
+
+// TestHotPan: what follows in a hot pan follows soon.
+func TestHotPan(t *testing.T) {
+	steps := methodOf(t, "1. Fry the onion for 5 minutes.\n2. Add the garlic and cook for 1 minute.\n3. Chop the parsley.").Steps
+	if m := steps[1].After[0].Most; m == nil || *m != 5 {
+		t.Errorf("the garlic comes after %+v, want at most 5 minutes", steps[1].After)
+	}
+	if m := steps[2].After[0].Most; m != nil {
+		t.Errorf("the parsley comes at most %d minutes after, want no most", *m)
+	}
+}
+
+// TestWholeText: each recipe of a text keeps its own part.
+func TestWholeText(t *testing.T) {
+	one := "Ingredients\n2 eggs\n50g flour\n\nMethod\n1. Whisk the eggs.\n2. Bake for 10 minutes."
+	all := Read("# First\n\n" + one + "\n\n# Second\n\n" + one + "\n")
+	if len(all) != 2 || all[0].Text != "# First\n\n"+one || all[1].Dish("B").Text != "# Second\n\n"+one {
+		t.Errorf("got %q and %q", all[0].Text, all[len(all)-1].Text)
+	}
+}
+
 // TestOrder: parts beside one another and where they meet; a bar in After is a step's number.
 func TestOrder(t *testing.T) {
 	for _, c := range []struct {

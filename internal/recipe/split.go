@@ -200,7 +200,7 @@ func atHob(c clause) bool {
 // add puts a clause in the job it belongs to. followed says that a wait on the hob comes next in the sentence.
 func (s *splitter) add(c clause, followed bool) {
 	switch {
-	case s.cur != nil && (c.other || s.attends(c, followed)):
+	case s.cur != nil && (c.other || s.attends(c, followed) || s.settles(c, followed)):
 		s.extend(c)
 	case c.verb.deed == heatsUp:
 		if s.cur == nil || s.cur.kind != ovenJob {
@@ -241,7 +241,7 @@ func (s *splitter) timed() bool {
 // addWait begins a job with a wait, and takes over the moves that lead up to it.
 func (s *splitter) addWait(c clause) {
 	weak := c.verb.deed == boils && !c.wait
-	if s.cur != nil && s.cur.weak && c.place == practical.AtHob && s.lastSentence() == c.sentence {
+	if s.cur != nil && s.cur.weak && c.place == practical.AtHob && c.verb.deed != boils && s.lastSentence() >= c.sentence-1 {
 		s.cur.weak = weak
 		s.extend(c)
 		s.cur.wait = &s.cur.clauses[len(s.cur.clauses)-1]

@@ -87,7 +87,7 @@ var verbByStem = func() map[string]verb {
 // they count as verbs only before a word such as "the" or "until".
 var nounsToo = set(`brown butter cream flour salt season pepper dust ice dress top core skin bone stone shell line cool warm heat dry cover roast grill glaze plate roll spread mix shape juice zest
 	mash set rest chill drain cook slice dice peel stock scale score process pulse string stuff seal pack form bottle toast level press pinch drop dash clean open work use turn run start place stand
-	smooth thin wet crush mince quarter pit mould cut grate butterfly portion sandwich rice whip fillet joint steam stew boil simmer soak braise prove rise bake fry wash mark colour color dip crumble slide split whisk blend spoon layer probe test cube pass`)
+	smooth thin wet crush mince quarter pit mould cut grate butterfly portion sandwich rice whip fillet joint steam stew boil simmer soak braise prove rise bake fry wash mark colour color dip crumble slide split whisk blend spoon layer probe test cube pass puree marinade skewer ladle plait dip measure string taste`)
 
 // verbalNext are words that show the verb before them to be one.
 var verbalNext = set(`the a an it them each all your both some any half on in until till for with over at well together gently lightly off out up down thoroughly aside into evenly under everything through

@@ -21,7 +21,7 @@ var usualWaits = []struct {
 	words []string // one of them stands in the clause or step; none: any
 	usual usual
 }{
-	{"boil-up bring", practical.AtHob, []string{"milk", "cream", "stock", "sauce", "tomatoes"}, usual{3, 8, "to the boil"}},
+	{"boil-up bring", practical.AtHob, []string{"milk", "cream", "stock", "sauce", "tomatoes", "butter"}, usual{3, 8, "to the boil"}},
 	{"boil-up bring", practical.AtHob, []string{"water"}, usual{8, 12, "water to boil"}},
 	{"boil-up bring", practical.AtHob, nil, usual{3, 8, "to the boil"}},
 	{"*", practical.AtHob, []string{"potato", "potatoes"}, usual{15, 20, "boiling potatoes"}},
