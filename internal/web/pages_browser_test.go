@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 
 	"plait.example/internal/app"
@@ -111,8 +113,50 @@ func TestEveryPageIsAccessible(t *testing.T) {
 			for _, f := range found {
 				t.Errorf("%s at %d: %s", page[0], width, f)
 			}
+			if width == laptop && page[0] == "plan" {
+				b.until(`document.querySelector("[data-aligned]") !== null`)
+			}
 			b.picture(fmt.Sprintf("%s-%d", page[0], width))
 		}
+	}
+}
+
+// The plait stands on the clock of the rows beside it: the mark of each row is
+// level with the row, to a few pixels.
+func TestPlaitStandsOnTheRowsClock(t *testing.T) {
+	s := newSite(t)
+	rec := s.menuOfThree()
+	b := s.tab(laptop, true)
+	b.open("/practical/" + rec.ID + "/plan")
+	b.until(`document.querySelector("[data-aligned]") !== null`)
+	off := eval[[]string](b, `[...document.querySelectorAll("tr[data-row]")].map((row) => {
+	  const mark = document.querySelector('svg [data-row="' + CSS.escape(row.dataset.row) + '"]');
+	  const a = row.getBoundingClientRect(), m = mark.getBoundingClientRect();
+	  return m.top < a.top - 4 || m.top > a.bottom ? row.dataset.row + ": row at " + a.top + ", mark at " + m.top : "";
+	}).filter(Boolean)`)
+	for _, o := range off {
+		t.Error(o)
+	}
+}
+
+// The printed page keeps its style under its own policy, and fits the width of A4.
+func TestPrintView(t *testing.T) {
+	s := newSite(t)
+	rec := s.menuOfThree()
+	b := s.tab(794, true) // A4 at 96 dots an inch
+	b.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
+		return err
+	}))
+	for name, address := range map[string]string{"print-a4": "/print", "print-a4-large": "/print?large=1"} {
+		b.open("/practical/" + rec.ID + address)
+		if over := eval[int](b, `document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
+			t.Errorf("%s is %d pixels too wide", name, over)
+		}
+		if n := eval[int](b, `document.querySelectorAll("tr").length`); n < len(rec.Plan.Rows) {
+			t.Errorf("%s has %d rows, want at least %d", name, n, len(rec.Plan.Rows))
+		}
+		b.picture(name)
 	}
 }
 
