@@ -1,5 +1,10 @@
 package ingredient
 
+import (
+	"slices"
+	"strings"
+)
+
 // parser labels the tokens of a line and gathers its amounts.
 type parser struct {
 	ts      []token
@@ -28,6 +33,7 @@ type measure struct {
 	sizes       []int
 	units       []int
 	each        *measure // the pack size that stands between
+	between     []int    // words of preparation before the unit: "1 packed cup"
 	from, to    int
 	approximate bool
 }
@@ -56,6 +62,7 @@ func (p *parser) readMeasure(i int) (measure, bool) {
 	if p.at(i).is("x", "*") && (p.at(i+1).num != nil || p.at(i+1).kind == word) {
 		i++
 	}
+	i = p.readBetween(i, &m)
 	i = p.readEach(i, &m)
 	i = p.readUnit(i, &m)
 	m.to = i
@@ -144,6 +151,32 @@ func (p *parser) readEach(i int, m *measure) int {
 	return j
 }
 
+// readBetween reads words that stand before the unit: "2 loosely packed cups", "1 trimmed 3-ounce
+// piece", "4 center-cut pieces of".
+func (p *parser) readBetween(i int, m *measure) int {
+	j := i
+	for j < i+3 && (p.isDone(j) || adverbs[p.at(j).low] && !p.at(j).is("very")) {
+		j++
+	}
+	if j == i && p.at(j).kind == word && isUnit(p.at(j).low) == notUnit && p.packAfter2(j+1) && p.at(j+2).is("of") && !sizes[p.at(j).low] {
+		j++
+		if !attributes[p.at(i).low] && wordLength(p.at(i).low) == len(p.at(i).low) && !hyphened(p.at(i).low) {
+			m.sizes = append(m.sizes, i)
+			return j
+		}
+	}
+	figure := p.at(j).num != nil && (p.at(j+1).is("-") || isUnit(p.at(j+1).low) != notUnit)
+	if j == i || !figure && (isUnit(p.at(j).low) == notUnit || p.notMeasure(j)) {
+		return i
+	}
+	for k := i; k < j; k++ {
+		m.between = append(m.between, k)
+	}
+	return j
+}
+
+func hyphened(w string) bool { return strings.Contains(w, "-") }
+
 func (p *parser) packAfter(i int) bool {
 	k := isUnit(p.at(i).low)
 	return k == pack || k == piece || (sizes[p.at(i).low] && p.packAfter2(i+1))
@@ -160,7 +193,8 @@ func (p *parser) readUnit(i int, m *measure) int {
 	if p.at(i).is("-") && !p.at(i).gap && m.each == nil {
 		i++
 	}
-	if p.at(i).is("very", "good", "nice", "big", "generous") && (isUnit(p.at(i+1).low) != notUnit || sizes[p.at(i+1).low]) && !p.at(i).is("big", "generous") {
+	if p.at(i).is("very", "good", "nice") && (isUnit(p.at(i+1).low) != notUnit || sizes[p.at(i+1).low]) {
+		m.sizes = append(m.sizes, i)
 		i++
 	}
 	for sizes[p.at(i).low] || (len(m.sizes) > 0 && p.at(i).is("to", "or") && sizes[p.at(i+1).low]) {
@@ -216,7 +250,13 @@ func (p *parser) label(m measure) {
 	if m.num >= 0 {
 		p.ts[m.num].label = quantity
 	}
-	for _, i := range append(append([]int{}, m.sizes...), m.units...) {
+	for _, i := range m.between {
+		p.ts[i].label = preparation
+		if hyphened(p.ts[i].low) && !p.isDone(i) {
+			p.ts[i].label = name
+		}
+	}
+	for _, i := range slices.Concat(m.sizes, m.units) {
 		p.ts[i].label = unit
 	}
 	if m.each != nil {

@@ -18,22 +18,23 @@ func (l Line) Marks() Marks {
 
 func (l Line) field(want label) string {
 	var b strings.Builder
+	last := -1
 	for i, t := range l.tokens {
-		if t.label != want {
-			if t.kind == sign && i > 0 && i+1 < len(l.tokens) && l.tokens[i-1].label == want && l.tokens[i+1].label == want {
-				b.WriteString(spaced(t, b.Len()))
-			}
+		inside := t.kind == sign && i > 0 && i+1 < len(l.tokens) && l.tokens[i-1].label == want && l.tokens[i+1].label == want
+		if t.label != want && !inside {
 			continue
 		}
-		if b.Len() > 0 && want == quantity {
+		if b.Len() > 0 && (t.gap || last != i-1) {
 			b.WriteByte(' ')
 		}
-		b.WriteString(spaced(t, b.Len()))
+		b.WriteString(shown(t))
+		last = i
 	}
-	return strings.TrimSpace(b.String())
+	return b.String()
 }
 
-func spaced(t token, n int) string {
+// shown is a token as the set writes it.
+func shown(t token) string {
 	s := t.text
 	if t.num != nil && (t.label == quantity || (t.text[0] >= '0' && t.text[0] <= '9')) {
 		s = t.num.show()
@@ -41,9 +42,6 @@ func spaced(t token, n int) string {
 		if u := singular(t.low); u != t.low && t.label == unit {
 			s = u
 		}
-	}
-	if n > 0 && t.gap && t.label != quantity {
-		return " " + s
 	}
 	return s
 }
@@ -58,7 +56,7 @@ func (l Line) units() string {
 		}
 		u := singular(t.low)
 		k := isUnit(u)
-		if n := len(out); n > 0 && (k == pack || k == piece && u != "piece") && i > 0 && l.tokens[i-1].label == unit && (isUnit(out[n-1]) == weight || isUnit(out[n-1]) == volume) {
+		if n := len(out); n == 1 && (k == pack || k == piece && u != "piece") && l.headEach(i) {
 			out = append(out[:n-1], u, out[n-1])
 			continue
 		}
@@ -104,4 +102,11 @@ func (p *parser) between(from, to int) string {
 		return ""
 	}
 	return strings.Trim(p.text[p.ts[from].from:p.ts[min(to, len(p.ts))-1].to], " ,;")
+}
+
+// headEach says whether the unit at token i is the pack whose size stands before it, at the head of the line.
+func (l Line) headEach(i int) bool {
+	before := l.tokens[i-1]
+	return i < 7 && before.label == unit && (isUnit(before.low) == weight || isUnit(before.low) == volume || isUnit(before.low) == length) &&
+		len(l.Amounts) > 1 && l.Amounts[1].Relation == Each
 }

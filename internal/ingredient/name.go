@@ -15,7 +15,11 @@ func (p *parser) nameSegment(from, to int) bool {
 			i++
 			continue
 		}
-		if j := p.doneAt(i, to, named); j > i {
+		if j := p.doneAt(i, to, named); j > i && named && p.at(i-1).is("or") && !adverbs[t.low] {
+			p.mark(i, j, name) // "olive oil or melted butter"
+			i = j
+			continue
+		} else if j > i {
 			p.mark(i, j, preparation)
 			i = j
 			continue
@@ -67,7 +71,7 @@ func (p *parser) doneRun(i, to int) int {
 			k++
 		}
 		switch {
-		case k < to && (p.isDone(k) || (k > j && p.at(k).is("ground", "baked", "dried", "smoked", "fried", "roasted"))):
+		case k < to && (p.isDone(k) || (k > j && p.at(k).is("ground", "baked", "dried", "smoked", "fried", "roasted")) || p.at(k).is("ground") && p.isDone(k+1)):
 			j = k + 1
 		case k > j && k < to && strings.HasSuffix(p.at(k).low, "ed") && !p.at(j).is("well", "not", "very", "hard", "soft"):
 			j = k + 1
@@ -88,21 +92,23 @@ func (p *parser) asideAt(i, to int) int {
 	t := p.at(i)
 	if state[t.low] || aside[t.low] {
 		j := i + 1
-		if p.at(j).is("or", "and", "to", "and/or") && (state[p.at(j+1).low] || aside[p.at(j+1).low]) && j+2 < to && p.at(j+2).kind == word && !opens[p.at(j+2).low] {
+		if p.at(j).is("or", "and", "to", "and/or") && (state[p.at(j+1).low] || aside[p.at(j+1).low]) && j+2 < to && p.at(j+2).kind == word && !opens[p.at(j+2).low] && !p.at(j+2).is("shrimp", "prawns") {
 			return j + 2
 		}
 	}
 	switch {
+	case t.is("kosher") && p.at(i+1).is("for"):
+		return i + 3
+	case t.num != nil && p.at(i+1).is("-") && p.at(i+2).kind == word:
+		return i + 3 // "1-inch-thick"
 	case i+1 >= to || p.at(i+1).kind != word || opens[p.at(i+1).low]:
 		return i
 	case aside[t.low]:
 		return i + 1
 	case t.is("of"):
 		return i + 1
-	case p.hasMeasure() && (sizes[t.low] || t.is("medium-large")) && !spoonSizes[t.low] && !p.at(i+1).is("shrimp", "shrimps", "eggs", "egg", "prawns"):
+	case p.hasMeasure() && (sizes[t.low] || t.is("medium-large")) && !spoonSizes[t.low] && !p.at(i+1).is("shrimp", "shrimps", "eggs", "egg", "prawns", "lump"):
 		return i + 1
-	case t.is("kosher") && p.at(i+1).is("for"):
-		return i + 3
 	}
 	return i
 }
@@ -117,13 +123,13 @@ func (p *parser) opensNote(i, to int, named bool) bool {
 	t, n := p.at(i), p.at(i+1)
 	switch {
 	case t.is("or"):
-		return n.num != nil || n.is("a", "an", "more", "to", "as", "less", "other", "enough", "half", "one", "two", "any", "your", "use") || !named
+		return n.num != nil || n.is("a", "an", "more", "to", "as", "less", "enough", "half", "one", "two", "your", "use") || !named
 	case t.is("and"):
 		return n.num != nil || n.is("more", "additional", "extra", "zest", "a")
 	case t.is("at"):
 		return n.is("room", "least")
 	case t.is("in", "into"):
-		return named && (n.num != nil || n.is("thin", "half", "large", "small", "thick", "chunks", "pieces", "slices", "strips", "quarters", "one"))
+		return named && (n.num != nil || n.is("their", "its", "thin", "half", "large", "small", "thick", "chunks", "pieces", "slices", "strips", "quarters", "one"))
 	case t.is("about", "approximately", "approx"):
 		return true
 	case t.is("each", "total", "all", "that", "preferably", "optional"):

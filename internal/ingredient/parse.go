@@ -1,5 +1,7 @@
 package ingredient
 
+import "strings"
+
 // read labels every token of the line: first the amount at its head, then the name with what stands
 // around it, then what follows the commas.
 func (p *parser) read() {
@@ -85,6 +87,11 @@ func (p *parser) second(i int) int {
 			p.take(m, Same)
 			return m.to
 		}
+	case t.is("or") && p.at(i+1).num != nil && sizes[p.at(i+2).low] && !comma:
+		m, _ := p.readMeasure(i + 1)
+		p.ts[i].label = comment
+		p.take(m, Or) // "8 large or 10 medium"
+		return m.to
 	case t.is("plus", "+", "and", "&"):
 		j := i + 1
 		if comma {
@@ -109,11 +116,24 @@ func (p *parser) second(i int) int {
 func (p *parser) bracket(i int) int {
 	end := p.closing(i)
 	if m, ok := p.readMeasure(i + 1); ok && p.measures(m, end) {
-		p.take(m, Same)
+		p.take(m, p.sameOrEach(m, end))
 		p.mark(m.to, end, p.clue(m.to, end))
 		return end + 1
 	}
 	return i
+}
+
+// sameOrEach tells "(6 ounces each)" and "4 (6-ounce) fillets" from "(about 12 ounces)".
+func (p *parser) sameOrEach(m measure, end int) Relation {
+	if p.at(m.to).is("each", "apiece") || p.at(m.from-1).is("each", "weighing") || m.num >= 0 && p.at(m.num+1).is("-") {
+		return Each
+	}
+	for i := m.to; i < end; i++ {
+		if p.at(i).is("each", "apiece") {
+			return Each
+		}
+	}
+	return Same
 }
 
 // measures says whether a measure is a second one of the same food, with no more than a few words
@@ -228,11 +248,21 @@ func (p *parser) goesOn(segments [][2]int, k int) bool {
 
 func (p *parser) onlyAttributes(s [2]int) bool {
 	for i := s[0]; i < s[1]; i++ {
-		if !attributes[p.at(i).low] {
+		if w := p.at(i).low; !attributes[w] && !(hyphened(w) && attributive(w)) {
 			return false
 		}
 	}
 	return s[1] > s[0]
+}
+
+// attributive says whether a word with a hyphen stands before a name: "dry-roasted", "fat-free".
+func attributive(w string) bool {
+	for _, end := range []string{"ed", "-in", "-on", "-free", "-less", "-cut", "-fat", "-style", "-size", "-grain"} {
+		if strings.HasSuffix(w, end) {
+			return true
+		}
+	}
+	return false
 }
 
 func (p *parser) startsNote(i int) bool {

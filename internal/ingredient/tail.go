@@ -6,12 +6,8 @@ import "strings"
 func (p *parser) tailSegment(from, to int) {
 	i := from
 	if m, ok := p.tailMeasure(i, to); ok {
-		p.take(m, Same)
+		p.take(m, p.sameOrEach(m, to))
 		p.mark(from, m.from, comment)
-		if p.at(m.to).is("(") {
-			p.rest(m.to, to)
-			return
-		}
 		p.rest(m.to, to)
 		return
 	}

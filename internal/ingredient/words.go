@@ -29,18 +29,19 @@ var unitWords = map[unitKind]string{
 		pair,pairs leaf,leaves fillet,fillets cube,cubes bar,bars ball,balls scoop,scoops shake,shakes grinding,grindings grind,grinds twist,twists
 		squeeze dollop,dollops nest,nests wedge,wedges round,rounds chunk,chunks square,squares bouquet,bouquets branch,branches rack,racks
 		side,sides recipe,recipes batch,batches shot,shots part,parts pod,pods thumb,thumbs dozen sprinkle sprinkling pat,pats portion,portions serving,servings link,links
-		stem,stems log,logs wheel,wheels crown,crowns cob,cobs lump,lumps quantity`,
+		stem,stems log,logs wheel,wheels crown,crowns cob,cobs cake,cakes fifth,fifths cutlet,cutlets
+		spear,spears fistful,fistfuls sleeve,sleeves hand,hands`,
 }
 
 // inName are unit words that at the head of a line are more often part of the name
 // ("8 leaves of arugula" is marked so, "2 fillets" names what is cooked).
-var inName = words(`leaf fillet pod side crown rack round square chunk wedge stem log bar ball cube link portion serving part recipe cob`)
+var inName = words(`leaf fillet pod side crown rack round chunk stem link portion serving part cob hand`)
 
 // bare are the units that open a line without a figure: "pinch of salt".
 var bare = words(`pinch dash handful bunch sprig splash drizzle glug knob shake squeeze dollop grinding sprinkle sprinkling twist few cup tbsp tsp tablespoon teaspoon`)
 
 // after are the units that follow the thing they count: "2 garlic cloves".
-var after = words(`clove sprig stick stalk rib`)
+var after = words(`clove sprig stick stalk rib wedge`)
 
 // sizes stand where a unit stands and count as one in the marked sets.
 var sizes = words(`large medium small medium-size medium-sized large-size large-sized small-size small-sized extra-large extra-small jumbo big tiny
@@ -53,8 +54,8 @@ var spoonSizes = words(`heaping heaped level scant generous rounded thin thick f
 var approximate = words(`about approximately approx around roughly nearly almost circa ca generous scant`)
 
 // adverbs belong to the preparation that follows them.
-var adverbs = words(`finely coarsely freshly thinly roughly very well lightly thickly gently slightly loosely firmly tightly fine coarse partly partially
-	newly crosswise lengthwise lengthways diagonally fairly fully just thoroughly evenly hard soft extra-finely medium-finely neatly cleanly carefully not quite`)
+var adverbs = words(`finely coarsely freshly thinly roughly very well lightly thickly gently slightly loosely firmly tightly partly partially
+	newly crosswise lengthwise lengthways diagonally fairly fully just thoroughly evenly extra-finely medium-finely neatly cleanly carefully not quite`)
 
 // done are words for what is done to the food before it is used.
 var done = words(`chopped minced diced sliced grated peeled cooked toasted crushed mixed melted seeded deseeded slivered drained shredded cubed halved
@@ -62,8 +63,8 @@ var done = words(`chopped minced diced sliced grated peeled cooked toasted crush
 	rinsed washed scrubbed cored deveined shelled hulled stemmed julienned snipped strained warmed heated cooled defrosted thawed soaked boned skinned
 	scalded poached boiled hard-boiled hard-cooked soft-boiled uncooked parboiled steamed-and-peeled zested pounded ground-up split picked cut cut-up broken
 	dissolved packaged tepid warm lukewarm cleaned flaked rolled-out scraped shaved sieved clarified rendered reserved pared unpeeled cracked squeezed-out
-	shaven slit bruised smashed pressed deribbed separated sectioned segmented scaled gutted filleted butterflied browned sauteed sautéed
-	scored hand-torn leftover-cooked crumbed lukewarm cold hot-melted spiralized wilted stewed whisked whipped popped riced thin-sliced thinly-sliced
+	shaven slit bruised smashed juiced torn-up crumpled slashed grilled-and-sliced pressed deribbed separated sectioned segmented scaled gutted filleted butterflied browned sauteed sautéed
+	scored hand-torn leftover-cooked crumbed lukewarm cold hot-melted spiralized wilted whisked popped riced thin-sliced thinly-sliced
 	fine-chopped coarse-chopped unsifted refrigerated marinated simmering boiling ice-cold iced heaped-up discarded removed dusted stripped tied`)
 
 // kindly are words of doing that in the name of a product stay in the name: "boiling potatoes".
@@ -86,7 +87,7 @@ var aside = words(`good homemade home-made commercial additional leftover top-qu
 
 // opens begin a comment that runs to the end of its segment.
 var opens = words(`for plus if like preferably with from optional see more as such about approximately depending or to enough available preferred note without including
-	use using until garnish additional adjust according eg e.g ie i.e which when but not each total rather instead + & - : / *`)
+	use using until sufficient garnish additional adjust according eg e.g ie i.e which when but not each total rather instead + & - : / *`)
 
 // attributes are words that can only stand before a name, so a comma after one does not end it:
 // "firm, unblemished watercress".
