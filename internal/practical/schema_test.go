@@ -38,7 +38,11 @@ func compiled(t *testing.T) *jsonschema.Schema {
 
 // bySchema is what the schema says of a YAML text.
 func bySchema(s *jsonschema.Schema, text []byte) error {
-	asJSON, err := yaml.YAMLToJSON(text)
+	var doc any
+	if err := yaml.Unmarshal(text, &doc); err != nil {
+		return err
+	}
+	asJSON, err := json.Marshal(doc)
 	if err != nil {
 		return err
 	}

@@ -158,11 +158,12 @@ func (j *judge) number(v reflect.Value, path, name string) {
 // word judges a text: its letters, its length, and its place in a fixed list.
 func (j *judge) word(v reflect.Value, path string) {
 	s, most := v.String(), maxText
-	if strings.HasSuffix(path, "].text") && strings.Count(path, "[") == 1 {
-		most = maxPasted // a recipe as it was pasted
+	pasted := strings.HasSuffix(path, "].text") && strings.Count(path, "[") == 1
+	if pasted {
+		most = maxPasted
 	}
 	switch {
-	case !utf8.ValidString(s) || strings.ContainsFunc(s, func(r rune) bool { return unicode.IsControl(r) && r != '\n' && r != '\r' && r != '\t' || r == '\ufeff' }):
+	case !utf8.ValidString(s) || strings.ContainsFunc(s, func(r rune) bool { return unwritable(r, pasted) }):
 		j.fault(path, "the text holds characters that cannot be written", "type it again as plain text")
 	case len(s) > most:
 		j.faultf(path, fmt.Sprintf("at most %d bytes", most), "the text has %d bytes", len(s))
@@ -172,6 +173,18 @@ func (j *judge) word(v reflect.Value, path string) {
 		return
 	}
 	j.faultf(path, oneOf(s, allowed), "%q is not known here", clip(s))
+}
+
+// unwritable says that a letter cannot be shown or printed. A recipe as it was
+// pasted may hold what word processors leave in it; it is kept, not printed.
+func unwritable(r rune, pasted bool) bool {
+	switch r {
+	case '\n', '\r', '\t':
+		return false
+	case 0:
+		return true
+	}
+	return !pasted && (unicode.IsControl(r) || r == '\ufeff')
 }
 
 func (s span) String() string {

@@ -28,7 +28,7 @@ func (m *made) dish(t *rapid.T, letter string) practical.Dish {
 		d.Allergens = []string{"milk", "egg"}
 	}
 	if yes(t, 6, "pasted") {
-		d.Text = odd(t, "text")
+		d.Text = odd(t, "text") + rapid.SampledFrom([]string{"", "\v", "\f", "\u0085", "\ufeff", "\x7f", "\x01", "\x1b["}).Draw(t, "left by a word processor")
 	}
 	for i := range rapid.IntRange(2, 8).Draw(t, "steps") {
 		s := m.step(t, fmt.Sprintf("%s%d", letter, i+1), d.Steps)
