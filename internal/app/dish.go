@@ -53,7 +53,7 @@ func (a *App) ReadDish(ctx context.Context, id string, version int, letter, text
 			return nil // another change has taken it away; Change tells of that
 		}
 		read := recipe.Read(text)[0]
-		fresh := read.Dish(letter)
+		fresh := dishFrom(read, letter, p.Rules)
 		old := &p.Dishes[i]
 		old.Text, old.Ingredients, old.Steps = text, fresh.Ingredients, fresh.Steps
 		old.Allergens = union(old.Allergens, fresh.Allergens)
@@ -69,7 +69,7 @@ func addDishes(p *practical.Practical, text string) practical.Faults {
 	}
 	var faults practical.Faults
 	for i, read := range recipe.Read(text) {
-		d := read.Dish(freeLetter(p.Dishes))
+		d := dishFrom(read, freeLetter(p.Dishes), p.Rules)
 		if i == 0 {
 			d.Text = text // kept once, whole
 		}
@@ -77,6 +77,13 @@ func addDishes(p *practical.Practical, text string) practical.Faults {
 		p.Dishes = append(p.Dishes, d)
 	}
 	return faults
+}
+
+// dishFrom is a recipe as a dish of a practical with these rules.
+func dishFrom(r recipe.Recipe, letter string, rules practical.Rules) practical.Dish {
+	d := r.Dish(letter)
+	rules.OutOfSetUp(&d)
+	return d
 }
 
 // unread is what the reader did not understand, as faults beside the text.

@@ -7,13 +7,10 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"path"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"plait.example/internal/practical"
-	"plait.example/internal/recipe"
 )
 
 // ReadFile reads a practical file and the recipe files it names (beside it or
@@ -56,96 +53,27 @@ func (a *App) read(fsys fs.FS, name string, data []byte) (*practical.Practical, 
 	if read.Practical == nil {
 		return nil, read.Faults
 	}
-	var others practical.Faults // of the recipe files, at their own lines
+	named := map[int]*recipeFile{} // by the dish's index
+	var others practical.Faults    // at lines of the recipe files
 	for i := range read.Practical.Dishes {
-		inThis, inRecipe := a.readRecipe(fsys, name, read, i)
+		file, inThis, inRecipe := a.readRecipe(fsys, name, read, i)
+		named[i] = file
 		read.Add(inThis)
 		others = append(others, inRecipe...)
 	}
 	if len(read.Faults)+len(others) == 0 {
-		read.Add(read.Practical.Validate()) // what the recipes brought in
+		for _, f := range read.Practical.Validate() { // what the recipes brought in
+			if at, found := recipeFault(f, read.Practical, named); found {
+				others = append(others, at)
+			} else {
+				read.Add(practical.Faults{f})
+			}
+		}
 	}
 	if faults := append(read.Faults, others...); len(faults) > 0 {
 		return nil, faults
 	}
 	return read.Practical, nil
-}
-
-// readRecipe reads the recipe file that a dish names, if it names one. What the
-// practical file says of the dish stands above what the recipe says. Faults are
-// either in the practical file or in the recipe's.
-func (a *App) readRecipe(fsys fs.FS, name string, in *practical.Reading, i int) (inThis, inRecipe practical.Faults) {
-	dish := &in.Practical.Dishes[i]
-	field := fmt.Sprintf("dishes[%d].recipe", i)
-	faulty := slices.ContainsFunc(in.Faults, func(f practical.Fault) bool { return f.Field == field })
-	if dish.Recipe == "" || faulty {
-		return nil, nil
-	}
-	file := path.Join(path.Dir(name), filepath.ToSlash(dish.Recipe))
-	data, err := readIn(fsys, file)
-	if err != nil {
-		f := cannotRead("", err)
-		f.Field, f.Message = field, fmt.Sprintf("%q: %s", dish.Recipe, f.Message)
-		return practical.Faults{f}, nil
-	}
-	read, fault := pick(recipe.Read(string(data)), dish.Name)
-	if fault != nil {
-		fault.File, fault.Field = file, field
-		return nil, practical.Faults{*fault}
-	}
-	for _, text := range read.Unread {
-		a.log().Warn("not understood", "file", file, "text", text)
-	}
-	fill(dish, read)
-	dish.Recipe, dish.Text = "", string(data)
-	return nil, nil
-}
-
-// pick is the recipe that a dish means: the only one, or the one of its name.
-func pick(found []recipe.Recipe, name string) (recipe.Recipe, *practical.Fault) {
-	var titles []string
-	for _, r := range found {
-		if len(found) == 1 || strings.EqualFold(strings.TrimSpace(r.Title), strings.TrimSpace(name)) {
-			return r, unusable(r)
-		}
-		titles = append(titles, r.Title)
-	}
-	return recipe.Recipe{}, &practical.Fault{
-		Code: practical.Invalid, Message: fmt.Sprintf("the file holds %d recipes, and none is called %q", len(found), name),
-		Hint: "name the dish as one of them: " + strings.Join(titles, ", "),
-	}
-}
-
-func unusable(r recipe.Recipe) *practical.Fault {
-	if len(r.Steps) > 0 {
-		return nil
-	}
-	message := "no method was found in this recipe"
-	if len(r.Unread) > 0 {
-		message = r.Unread[0]
-	}
-	return &practical.Fault{Code: practical.Invalid, Line: 1, Message: message, Hint: "write the method in sentences after the ingredients"}
-}
-
-// fill takes from the recipe what the practical file left out.
-func fill(dish *practical.Dish, r recipe.Recipe) {
-	read := r.Dish(dish.Letter)
-	if dish.Name == "" {
-		dish.Name = read.Name
-	}
-	if dish.Portions == 0 {
-		dish.Portions = read.Portions
-	}
-	if len(dish.Ingredients) == 0 {
-		dish.Ingredients = read.Ingredients
-	}
-	if len(dish.Steps) == 0 {
-		dish.Steps = read.Steps
-	}
-	if dish.Serve == (practical.Serve{Heat: practical.AsIs, Minutes: 5}) || dish.Serve == (practical.Serve{}) {
-		dish.Serve = read.Serve
-	}
-	dish.Allergens = union(dish.Allergens, read.Allergens)
 }
 
 // Import keeps the practical of a practical file's text as a new practical.

@@ -69,6 +69,12 @@ func TestReadFileFaults(t *testing.T) {
 		{"Huge", map[string]string{"p.yaml": twoDishes, "recipes/scones.txt": strings.Repeat("stir\n", 1<<20)}, []string{
 			`DIR/p.yaml:4:13: dishes[0].recipe: "recipes/scones.txt": this file cannot be read: it is larger than 1048576 bytes; a recipe is some pages of text; give the text alone`,
 		}},
+		{"InTheRecipe", map[string]string{"p.yaml": twoDishes, "recipes/scones.txt": strings.Replace(scones, "12 minutes", "9 hours", 1)}, []string{
+			`DIR/recipes/scones.txt:12: dishes[0].steps[2]`,
+		}},
+		{"NoMethod", map[string]string{"p.yaml": twoDishes, "recipes/scones.txt": "100 g butter\n"}, []string{
+			`DIR/recipes/scones.txt:1: dishes[0].recipe: `,
+		}},
 		{"AllAtOnce", map[string]string{"p.yaml": strings.Replace(twoDishes, "hands: 5", "hands: lots", 1)}, []string{
 			`DIR/p.yaml:4:13: dishes[0].recipe: "recipes/scones.txt": there is no such file`,
 			`DIR/p.yaml:8:`,
