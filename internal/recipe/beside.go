@@ -61,7 +61,7 @@ func meanwhile(ts []token) string {
 			return t.text
 		case t.is("while", "whilst") && i <= 1 && !has(ts[i:min(i+5, len(ts))], "still", "stirring", "whisking", "beating", "you"):
 			return t.text
-		case t.is("while", "whilst") && hasAny(ts[i:min(i+8, len(ts))], "cooking", "baking", "simmering", "chilling", "proving", "rising", "resting", "cooling", "cooks", "bakes", "simmers", "chills", "cools", "rests", "rises", "frying", "boiling", "boils", "wait", "waiting", "soaking"):
+		case t.is("while", "whilst") && hasAny(upToSign(ts[i:min(i+8, len(ts))]), "cooking", "baking", "simmering", "chilling", "proving", "rising", "resting", "cooling", "cooks", "bakes", "simmers", "chills", "cools", "rests", "rises", "frying", "boiling", "boils", "wait", "waiting", "soaking"):
 			return t.text
 		}
 	}
@@ -112,4 +112,14 @@ func freshOnly(l *linker, j *job, names map[string]bool) bool {
 		}
 	}
 	return fresh > 0
+}
+
+// upToSign is the tokens before the first comma, bracket or other sign.
+func upToSign(ts []token) []token {
+	for i, t := range ts {
+		if t.kind == sign {
+			return ts[:i]
+		}
+	}
+	return ts
 }

@@ -177,7 +177,7 @@ func verbal(ts []token, i int, first bool) bool {
 		return false // a label
 	}
 	switch {
-	case j < 0:
+	case j < 0, prev.is(";") && next.kind == word:
 		return !(nounsToo[t.text] && nounFollows(t, next, i == len(ts)-1)) || next.kind == word && verbalNext[next.text]
 	case prev.is(",", ";", ":", "-", "and", "then", "or", "&", "/", ")", ".", "but", "!"):
 		if t.is("set") && at(ts, i+1).is("aside") {

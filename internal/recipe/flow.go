@@ -62,6 +62,7 @@ func (l *linker) take(i int) {
 		return // before the clock: nothing comes before it, and all that follows comes after it
 	}
 	names := l.names(i)
+	l.lendNames(j, names)
 	touched, why := l.touched(i, names)
 	if i == l.serving {
 		touched = nil
@@ -88,6 +89,19 @@ func (l *linker) take(i int) {
 	}
 	l.merge(i, touched, names)
 	l.threads[l.cur].beside = was
+}
+
+// lendNames gives the foods of "while the cakes cool" to the thread that waits, and takes them from the job.
+func (l *linker) lendNames(j *job, names map[string]bool) {
+	if l.cur < 0 || !at(j.ts, 0).is("while", "whilst", "as") || meanwhile(j.ts) == "" {
+		return
+	}
+	for _, t := range upToSign(j.ts) {
+		if n := t.food(); names[n] || t.kind == word && isProduct(n) {
+			l.threads[l.cur].holds[n] = true
+			delete(names, n)
+		}
+	}
 }
 
 // merge makes one thread of those that job i continues.
@@ -137,6 +151,9 @@ func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
 	j := &l.jobs[i]
 	refs := l.refers(j.ts, names)
 	if k := l.inOven(j); k >= 0 && !inList(refs, k) {
+		refs = append(refs, k)
+	}
+	if k := l.hotWater(j); k >= 0 && !inList(refs, k) {
 		refs = append(refs, k)
 	}
 	if k := l.holding(j.follows - 1); j.follows > 0 && k >= 0 && !inList(refs, k) {
@@ -213,6 +230,19 @@ func (l *linker) inOven(j *job) int {
 	}
 	for k := len(l.threads) - 1; k >= 0; k-- {
 		if w := l.jobs[l.threads[k].last].wait; w != nil && w.place == practical.AtOven {
+			return k
+		}
+	}
+	return -1
+}
+
+// hotWater is the thread whose water was put on to boil, when a job uses hot water; -1: none.
+func (l *linker) hotWater(j *job) int {
+	if !has(j.ts, "hot water", "boiling water", "the water", "simmering water") {
+		return -1
+	}
+	for k := len(l.threads) - 1; k >= 0; k-- {
+		if p := &l.jobs[l.threads[k].last]; p.wait != nil && p.wait.place == practical.AtHob && has(p.ts, "water") {
 			return k
 		}
 	}

@@ -67,6 +67,9 @@ func setUpJob(j *job) bool {
 	if j.kind != handsJob || len(j.clauses) == 0 {
 		return false
 	}
+	if len(j.ts) == 0 || verbs[j.ts[0].text].name == "" {
+		return false // a set-up job is told by its first word
+	}
 	for _, c := range j.clauses {
 		body := j.ts
 		switch {

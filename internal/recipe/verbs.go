@@ -48,7 +48,7 @@ var verbGroups = []struct {
 	{works, "", `arrange assemble baste bash bat beat blend blitz bind bone break brush butter butterfly carve check chop clean coat combine core cream crack crimp crumble crush cut
 		debone deglaze decorate deseed devein dice dig dip discard dissolve distribute divide dock drain draw dredge dress drip drizzle drop dry dump dust emulsify fillet fill finish flake flatten flip flour fluff fold form
 		gather glaze grate grease grind gut halve hollow hull ice incorporate insert joint juice julienne knead knock level liquidise lift line loosen make
-		mash measure melt mince mist mix moisten mould mound open pare pat peal peel pick pierce pinch pipe pit plait poke portion pound prepare press prick process pulse pull punch puree push
+		mash measure melt mince mist mix moisten mould mound open pack pare pat peal peel pick pierce pinch pipe pit plait poke portion pound prepare press prick process pulse pull punch puree push
 		quarter release repeat roll rub run sandwich scale scatter scoop scramble slap scrape scrub seal seed segment separate shake shape shell shred sieve sift skewer skim skin slice slide slit smear smash smooth
 		snip split spread squash squeeze squish stamp stir stone strain stretch string stuff swirl tear temper tenderise tenderize thicken thin thread tie toss trim truss tuck turn twist unmould unmold unroll unwrap use
 		wash weigh wet whip whisk whizz wipe work zest rinse score crinkle ladle plate layer probe test cube pass level mark trickle top remove take tip invert untie unfold throw push bottle dab start begin continue rehydrate spiralise`},
