@@ -15,6 +15,7 @@ import (
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 )
 
@@ -85,7 +86,7 @@ func (s *site) tab(width int64, script bool) *tab {
 	}
 	server := httptest.NewServer(s.server)
 	ctx, cancel := chromedp.NewContext(browser.ctx)
-	ctx, late := context.WithTimeout(ctx, 40*time.Second)
+	ctx, late := context.WithTimeout(ctx, 3*time.Minute)
 	b := &tab{s, ctx, server.URL, new([]string)}
 	var listening sync.WaitGroup
 	heard := make(chan struct{})
@@ -146,9 +147,9 @@ func eval[T any](b *tab, expression string) T {
 // until waits for an expression to hold, on this page or the next one.
 func (b *tab) until(expression string) {
 	b.Helper()
-	ctx, cancel := context.WithTimeout(b.ctx, 15*time.Second)
+	ctx, cancel := context.WithTimeout(b.ctx, 30*time.Second)
 	defer cancel()
-	poll := chromedp.Poll[bool](expression, chromedp.WithPollingTimeout(15*time.Second), chromedp.WithPollingInterval(20*time.Millisecond))
+	poll := chromedp.Poll[bool](expression, chromedp.WithPollingTimeout(30*time.Second), chromedp.WithPollingInterval(20*time.Millisecond))
 	for {
 		_, err := chromedp.Run(ctx, poll)
 		if err == nil {
@@ -161,16 +162,30 @@ func (b *tab) until(expression string) {
 	}
 }
 
-// picture keeps a picture of the whole page when PLAIT_SCREENS names a folder.
+// tallest is as much of a page as a picture shows, in pixels.
+const tallest = 2600
+
+// picture keeps a picture of the page when PLAIT_SCREENS names a folder.
 func (b *tab) picture(name string) {
 	b.Helper()
 	folder := os.Getenv("PLAIT_SCREENS")
 	if folder == "" {
 		return
 	}
-	shot, err := chromedp.Run(b.ctx, chromedp.FullScreenshot(100))
+	var shot page.CaptureScreenshotResult
+	err := chromedp.Do(b.ctx, chromedp.Func(func(ctx context.Context, t *chromedp.Target) (err error) {
+		size, err := cdp.Call(ctx, t, page.GetLayoutMetrics, cdp.Empty{})
+		if err != nil {
+			return err
+		}
+		shot, err = cdp.Call(ctx, t, page.CaptureScreenshot, page.CaptureScreenshotParams{
+			CaptureBeyondViewport: new(true),
+			Clip:                  &page.Viewport{Width: size.CSSContentSize.Width, Height: min(size.CSSContentSize.Height, tallest), Scale: 1},
+		})
+		return err
+	}))
 	if err == nil {
-		err = os.WriteFile(filepath.Join(folder, name+".png"), shot, 0o600)
+		err = os.WriteFile(filepath.Join(folder, name+".png"), shot.Data, 0o600)
 	}
 	if err != nil && !errors.Is(err, context.Canceled) {
 		b.Errorf("picture %s: %v", name, err)

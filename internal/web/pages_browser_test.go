@@ -65,6 +65,14 @@ func (s *site) everyPage() [][2]string {
 	if err != nil {
 		s.Fatal(err)
 	}
+	read, _, err := s.app.AddDish(context.Background(), empty.ID, empty.Version, pasted)
+	if err != nil {
+		s.Fatal(err)
+	}
+	fresh, err := s.app.NewPractical(context.Background(), "")
+	if err != nil {
+		s.Fatal(err)
+	}
 	at, no := "/practical/"+full.ID, "/practical/"+faulty.ID
 	letter := full.Practical.Dishes[0].Letter
 	return [][2]string{
@@ -73,7 +81,8 @@ func (s *site) everyPage() [][2]string {
 		{"step", at + "/dishes/" + letter + "?step=" + full.Practical.Dishes[0].Steps[1].ID},
 		{"plan", at + "/plan"}, {"plan-too-much", "/practical/" + tight.ID + "/plan"},
 		{"clock-wrong", no}, {"dish-wrong", no + "/dishes/A?step=A1"}, {"plan-wrong", no + "/plan"},
-		{"dishes-empty", "/practical/" + empty.ID + "/dishes"}, {"plan-empty", "/practical/" + empty.ID + "/plan"},
+		{"recipe-read", "/practical/" + read.ID + "/dishes/A"}, {"recipe-beside", "/practical/" + read.ID + "/dishes/A?step=A2"},
+		{"dishes-empty", "/practical/" + fresh.ID + "/dishes"}, {"plan-empty", "/practical/" + fresh.ID + "/plan"},
 		{"not-there", "/nowhere"},
 	}
 }

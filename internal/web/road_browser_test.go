@@ -176,6 +176,12 @@ func TestMainRoadWithoutScript(t *testing.T) {
 	if got := eval[string](b, `document.querySelector("#f-dishes-0-steps-0-hands-high").value`); got != "soon" {
 		t.Errorf("the field now holds %q, want what was typed", got)
 	}
+	b.do(chromedp.SetValue(chromedp.CSS("#f-dishes-0-steps-0-hands-high"), "26"))
+	b.press("#f-dishes-0-steps-0-hands-high") // Enter in a field saves
+	b.until(`document.querySelector("#f-dishes-0-steps-0-hands-high-fault")?.textContent.trim() === ""`)
+	if got := b.now(id).Practical.Dishes[0].Steps[0].Hands.High; got != 26 {
+		t.Errorf("kept high %d, want 26", got)
+	}
 	b.open("/practical/" + id + "/plan")
 	b.press("#dovetail")
 	b.says("main", "It fits.")
