@@ -3,7 +3,7 @@ package solver
 import "plait.example/solver/internal/lcg"
 
 // restartUnit is the Luby unit, in conflicts.
-const restartUnit = 128
+const restartUnit = 256
 
 // search runs the engine for at most the given conflicts.
 func (s *solving) search(conflicts int64, assume ...lcg.Lit) lcg.Outcome {
@@ -14,7 +14,7 @@ func (s *solving) search(conflicts int64, assume ...lcg.Lit) lcg.Outcome {
 		Branch:    s.b.next,
 		Stop:      s.stop,
 		Restart: func(run int) int64 {
-			s.b.byClock = run%2 == 0 && run < 40
+			s.b.byClock = s.best == nil && run%2 == 0
 			return restartUnit * lcg.Luby(run)
 		},
 	})
@@ -48,7 +48,7 @@ func (s *solving) improve() {
 	for round := 0; s.left > end && s.m.bound(k) < s.values[k]; round++ {
 		low, high := s.m.bound(k), s.values[k]
 		target := max(low, high-step)
-		if round%2 == 1 {
+		if round%4 == 3 {
 			target = low + (high-1-low)/2
 		}
 		s.b.byClock = round == 0
