@@ -52,7 +52,7 @@ func (p *parser) sort(m measure) unitKind {
 // cloves", "1 5-pound". ok is false when no figure stands at i.
 func (p *parser) readMeasure(i int) (measure, bool) {
 	m := measure{from: i, num: -1}
-	for approximate[p.at(i).low] && p.at(i).kind == word {
+	for approximate[p.at(i).low] {
 		m.approximate, i = true, i+1
 	}
 	i, ok := p.readFigure(i, &m)
@@ -103,6 +103,8 @@ func (p *parser) readFigure(i int, m *measure) (int, bool) {
 	case t.is("dozen"):
 		p.ts[i].num, m.num = &number{low: 12, high: 12, words: "dozen"}, i
 		return i + 1, true
+	case t.is("a", "an") && p.at(i+1).is("whole", "good", "little", "single") && isUnit(p.at(i+2).low) != notUnit:
+		return i + 2, true
 	case t.is("a", "an", "several") && (nextUnit || (sizes[p.at(i+1).low] && isUnit(p.at(i+2).low) != notUnit)):
 		return i + 1, true
 	}
@@ -139,7 +141,7 @@ func (p *parser) readEach(i int, m *measure) int {
 		each.units, j = append(each.units, j), j+1
 	}
 	if bracket {
-		if !p.at(j).is(")") || !p.packAfter(j+1) {
+		if !p.at(j).is(")") || isUnit(p.at(j+1).low) == notUnit && !p.packAfter(j+1) {
 			return i
 		}
 		j++
@@ -205,6 +207,9 @@ func (p *parser) readUnit(i int, m *measure) int {
 		m.units = []int{i, i + 1}
 		return p.skipOf(i + 2)
 	}
+	if p.at(i).is("of") && p.at(i+1).is("a", "an") && isUnit(p.at(i+2).low) != notUnit {
+		i += 2 // "3/4 of a cup"
+	}
 	t := p.at(i)
 	if t.kind == word && isUnit(t.low) != notUnit && !p.notMeasure(i) {
 		m.units = []int{i}
@@ -241,7 +246,11 @@ func (p *parser) skipOf(i int) int {
 // take labels a measure's tokens and keeps it as an amount. Words that are neither figure, size nor
 // unit are a comment.
 func (p *parser) take(m measure, r Relation) {
-	p.mark(m.from, m.to, comment)
+	for i := m.from; i < m.to; i++ {
+		if !p.ts[i].is("x") {
+			p.mark(i, i+1, comment)
+		}
+	}
 	p.keep(m, r)
 	p.label(m)
 }
@@ -275,7 +284,12 @@ func (p *parser) keep(m measure, r Relation) {
 	}
 	a.Size, a.Unit = p.join(m.sizes, false), p.join(m.units, true)
 	p.amounts = append(p.amounts, a)
-	if m.each != nil {
+	if m.each == nil {
+		return
+	}
+	if k := p.sort(m); k == weight || k == volume {
+		p.keep(*m.each, Same) // "1 1/2 (355 ml) cups"
+	} else {
 		p.keep(*m.each, Each)
 	}
 }

@@ -105,6 +105,9 @@ func (p *parser) run(i, j int) string {
 	if strings.Count(s, "(") != strings.Count(s, ")") {
 		s = strings.NewReplacer("(", "", ")", "").Replace(s)
 	}
+	if strings.Count(s, `"`)%2 == 1 && i > 0 && p.ts[i-1].is(`"`) {
+		s = `"` + s
+	}
 	return strings.Trim(s, " ,;")
 }
 

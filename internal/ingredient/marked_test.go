@@ -143,22 +143,20 @@ func TestMarkedLines(t *testing.T) {
 		{name: "metric", file: "marked_metric.csv", half: 150, form: true},
 	} {
 		lines := readMarked(t, set.file)
-		var halves [2]score
+		var halves [4]score
 		for i, m := range lines {
 			l := ingredient.Parse(m.raw)
 			got := l.Marks()
 			if set.form {
 				got = l.FormMarks()
 			}
-			half := 0
-			if i >= set.half {
-				half = 1
-			}
-			if !halves[half].add(got, m.want, set.form) && strings.Contains(show, "ABCD"[i*4/len(lines):i*4/len(lines)+1]) {
+			quarter := i * 4 / len(lines)
+			if !halves[quarter].add(got, m.want, set.form) && strings.Contains(show, "ABCD"[quarter:quarter+1]) {
 				t.Logf("%s\n   got  %+q\n   want %+q", m.raw, got, m.want)
 			}
 		}
-		t.Logf("%s, half A: %v", set.name, halves[0])
-		t.Logf("%s, half B: %v", set.name, halves[1])
+		for q, h := range halves {
+			t.Logf("%s, quarter %d: %v", set.name, q+1, h)
+		}
 	}
 }

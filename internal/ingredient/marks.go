@@ -20,7 +20,7 @@ func (l Line) field(want label) string {
 	var b strings.Builder
 	last := -1
 	for i, t := range l.tokens {
-		inside := t.kind == sign && i > 0 && i+1 < len(l.tokens) && l.tokens[i-1].label == want && l.tokens[i+1].label == want
+		inside := want != quantity && t.kind == sign && i > 0 && i+1 < len(l.tokens) && l.tokens[i-1].label == want && l.tokens[i+1].label == want
 		if t.label != want && !inside {
 			continue
 		}

@@ -11,7 +11,11 @@ func (p *parser) nameSegment(from, to int) bool {
 			i = p.group(i, to)
 			continue
 		}
-		if t.kind == sign && !t.is("&", "/", "+") {
+		if t.label != none {
+			i++ // the amount after the name
+			continue
+		}
+		if t.kind == sign && (!named || !t.is("&", "/", "+")) {
 			i++
 			continue
 		}
@@ -103,7 +107,7 @@ func (p *parser) asideAt(i, to int) int {
 		return i + 3 // "1-inch-thick"
 	case i+1 >= to || p.at(i+1).kind != word || opens[p.at(i+1).low]:
 		return i
-	case aside[t.low]:
+	case aside[t.low] && !(t.is("extra") && p.at(i+1).is("virgin")):
 		return i + 1
 	case t.is("of"):
 		return i + 1
@@ -123,7 +127,7 @@ func (p *parser) opensNote(i, to int, named bool) bool {
 	t, n := p.at(i), p.at(i+1)
 	switch {
 	case t.is("or"):
-		return n.num != nil || n.is("a", "an", "more", "to", "as", "less", "enough", "half", "one", "two", "your", "use") || !named
+		return n.num != nil || approximate[n.low] || n.is("a", "an", "more", "to", "as", "less", "enough", "half", "one", "two", "your", "use") || !named
 	case t.is("and"):
 		return n.num != nil || n.is("more", "additional", "extra", "zest", "a")
 	case t.is("at"):
@@ -173,7 +177,7 @@ func (p *parser) unitAtEnd() {
 	if last < 0 || count < 2 || !after[singular(p.ts[last].low)] {
 		return
 	}
-	if p.at(last-1).is("or", "and", "with") || (p.at(last).is("stick", "sticks") && !p.at(last-1).is("cinnamon", "celery")) {
+	if p.at(last-1).is("or", "and", "with") || (p.at(last).is("stick", "sticks") && !p.at(last-1).is("celery") && !strings.HasPrefix(p.at(last-1).low, "cin")) {
 		return
 	}
 	p.ts[last].label = unit

@@ -34,11 +34,15 @@ func (p *parser) head() int {
 	if i, ok := p.partOf(); ok {
 		return i
 	}
-	m, ok := p.readMeasure(0)
+	m, ok := p.readMeasure(p.optionalFirst())
 	if !ok {
-		return p.bareUnit()
+		return p.withoutFigure()
 	}
 	p.take(m, Main)
+	if k := isUnit(p.at(m.to).low); k == pack && p.at(m.to+1).is("of") && p.sort(m) == weight {
+		p.mark(m.to, m.to+2, comment) // "400 g can of beans"
+		m.to += 2
+	}
 	i := m.to
 	for {
 		j := p.second(i)
@@ -52,6 +56,50 @@ func (p *parser) head() int {
 		i++
 	}
 	return i
+}
+
+// optionalFirst steps over "(optional)" at the head of the line.
+func (p *parser) optionalFirst() int {
+	if p.at(0).is("(") && p.at(1).is("optional") && p.at(2).is(")") {
+		p.mark(1, 2, comment)
+		return 3
+	}
+	return 0
+}
+
+// withoutFigure reads a line that does not open with a figure: "pinch of salt", "oil 2 tbsp", "an onion".
+func (p *parser) withoutFigure() int {
+	if i := p.bareUnit(); i > 0 {
+		return i
+	}
+	if p.at(0).is("a", "an") && p.at(1).kind == word && !p.at(1).is("little", "bit", "lot", "few", "couple") {
+		p.take(measure{from: 0, num: -1, to: 1}, Main)
+		return 1
+	}
+	p.amountLast()
+	return 0
+}
+
+// amountLast takes an amount that stands after the name: "oil 2 tbsp", "onions 2 medium-sized, minced".
+func (p *parser) amountLast() {
+	for i := 1; i < len(p.ts); i++ {
+		t := p.at(i)
+		if opens[t.low] && !t.is("-", ":") || t.is("(", ",", "or", "and", "in", "into", "at") {
+			return
+		}
+		if t.num == nil {
+			continue
+		}
+		if p.at(i - 1).is("/") {
+			return
+		}
+		m, _ := p.readMeasure(i)
+		if end := p.at(m.to); end.kind == word || end.num != nil || (p.at(i).is("-") && !m.hasUnit()) {
+			return
+		}
+		p.take(m, Main)
+		return
+	}
 }
 
 // bareUnit reads "pinch of salt" and "handful mint leaves".
@@ -82,13 +130,16 @@ func (p *parser) second(i int) int {
 	switch {
 	case p.at(i).is("("):
 		return p.bracket(i)
-	case p.at(i).is("/", "|") && p.at(i+1).num != nil:
+	case p.at(i).is("/", "|") && (p.at(i+1).num != nil || approximate[p.at(i+1).low]):
 		if m, ok := p.readMeasure(i + 1); ok && m.hasUnit() {
 			p.take(m, Same)
 			return m.to
 		}
-	case t.is("or") && p.at(i+1).num != nil && sizes[p.at(i+2).low] && !comma:
+	case t.is("or") && p.at(i+1).num != nil && !comma:
 		m, _ := p.readMeasure(i + 1)
+		if !m.hasUnit() && len(m.sizes) == 0 {
+			return i
+		}
 		p.ts[i].label = comment
 		p.take(m, Or) // "8 large or 10 medium"
 		return m.to
@@ -117,6 +168,9 @@ func (p *parser) bracket(i int) int {
 	end := p.closing(i)
 	if m, ok := p.readMeasure(i + 1); ok && p.measures(m, end) {
 		p.take(m, p.sameOrEach(m, end))
+		if j := p.second(m.to); j > m.to && j <= end {
+			m.to = j // "(680 g / 1 1/2 lb)"
+		}
 		p.mark(m.to, end, p.clue(m.to, end))
 		return end + 1
 	}
@@ -203,7 +257,7 @@ func (p *parser) segments(i int) [][2]int {
 			if j = p.closing(j); j >= len(p.ts) {
 				j = len(p.ts) - 1
 			}
-		case p.ts[j].is(",", ";") || (p.ts[j].is("-") && p.ts[j].gap && p.at(j+1).gap):
+		case p.ts[j].is(",", ";") || p.stops(j) || (p.ts[j].is("-") && p.ts[j].gap && p.at(j+1).gap):
 			if j > start {
 				out = append(out, [2]int{start, j})
 			}
@@ -216,13 +270,18 @@ func (p *parser) segments(i int) [][2]int {
 	return out
 }
 
+// stops says whether a full stop ends a sentence at j.
+func (p *parser) stops(j int) bool {
+	return p.ts[j].is(".") && (j+1 == len(p.ts) || p.ts[j+1].gap)
+}
+
 // goesOn says whether segment k still belongs to the name: "red, yellow or orange peppers".
 func (p *parser) goesOn(segments [][2]int, k int) bool {
 	if k == 0 || k >= len(segments) {
 		return false
 	}
 	before, s := segments[k-1], segments[k]
-	if p.onlyAttributes(before) && !p.startsNote(s[0]) {
+	if p.onlyAttributes(before) && (!p.startsNote(s[0]) || p.at(s[0]).is("or", "and")) {
 		return true
 	}
 	first := segments[0]

@@ -2,6 +2,7 @@ package ingredient
 
 import (
 	"html"
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -55,7 +56,10 @@ var fractions = map[rune]string{
 }
 
 var signs = strings.NewReplacer("–", "-", "—", " - ", "−", "-", "‐", "-", "‑", "-", "⁄", "/", "∕", "/", "×", "x", "’", "'", "‘", "'", "“", `"`, "”", `"`,
-	"\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ", "\n", " ", "\r", " ", "•", " ", "[", "(", "]", ")", "**", "", "__", "")
+	"\u00a0", " ", "\u2009", " ", "\u202f", " ", "\t", " ", "\n", " ", "\r", " ", "•", " ", "[", "(", "]", ")", "*", " ", "__", "")
+
+// link is a link of Markdown: its words stay, its address goes.
+var link = regexp.MustCompile(`\[([^\[\]]*)\]\([^()]*\)`)
 
 // unify gives one sign for each meaning: fractions as figures, one kind of dash, quote, bracket and
 // space. Bytes that are no text are dropped.
@@ -64,6 +68,7 @@ func unify(line string) string {
 	if strings.Contains(line, "&") {
 		line = html.UnescapeString(line)
 	}
+	line = link.ReplaceAllString(line, "$1")
 	var b strings.Builder
 	last := ' '
 	for _, r := range line {
@@ -73,9 +78,6 @@ func unify(line string) string {
 			}
 			b.WriteString(f)
 			last = '0'
-			continue
-		}
-		if last == '0' && r != ' ' && b.Len() > 0 && unicode.IsDigit(r) && strings.HasSuffix(b.String(), "/") {
 			continue
 		}
 		b.WriteRune(r)
@@ -104,10 +106,13 @@ func scan(s string) []token {
 func next(s string) token {
 	if isDigit(s[0]) && !strings.HasPrefix(s, "00") {
 		v, n := readNumber(s)
-		if s[n:] == "" || s[n] != '%' {
+		if v > 0 && (s[n:] == "" || s[n] != '%') {
 			return token{kind: figure, text: s[:n], low: s[:n], num: plain(v)}
 		}
-		return token{kind: word, text: s[:n+1], low: s[:n+1]} // "70% chocolate"
+		if v > 0 {
+			n++ // "70% chocolate"
+		}
+		return token{kind: word, text: s[:n], low: s[:n]}
 	}
 	n := wordLength(s)
 	if n == 0 {
@@ -128,7 +133,7 @@ func wordLength(s string) int {
 		case isDigit(s[n]) && (n > 0 || strings.HasPrefix(s, "00")):
 		case (r == '\'' || r == '-' || r == '&') && n > 0 && letterAt(s, n+size):
 		case r == '\'' && n > 1 && s[n-1] == 's':
-		case r == '.' && n > 0 && n <= 5:
+		case r == '.' && n > 0 && abbreviated(s[:n], s[n+size:]):
 			return n + size
 		default:
 			return n
@@ -136,6 +141,12 @@ func wordLength(s string) int {
 		n += size
 	}
 	return n
+}
+
+// abbreviated says whether the full stop after a word belongs to it: "tbsp.", "St.", not "milk.".
+func abbreviated(w, rest string) bool {
+	w = strings.ToLower(w)
+	return isUnit(w) != notUnit || abbreviations[w] && strings.TrimSpace(rest) != ""
 }
 
 func letterAt(s string, i int) bool {

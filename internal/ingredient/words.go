@@ -45,13 +45,16 @@ var after = words(`clove sprig stick stalk rib wedge`)
 
 // sizes stand where a unit stands and count as one in the marked sets.
 var sizes = words(`large medium small medium-size medium-sized large-size large-sized small-size small-sized extra-large extra-small jumbo big tiny
-	medium-large medium-to-large small-to-medium heaping heaped level scant generous rounded thin thick good-size good-sized fat long`)
+	medium-large medium-to-large small-to-medium heaping heaped level scant generous rounded thin thick good-size good-sized fat long lg med sm xl`)
 
 // spoonSizes count only before a unit: "1 heaping teaspoon", "12 thin slices".
 var spoonSizes = words(`heaping heaped level scant generous rounded thin thick fat long big tiny`)
 
 // approximate words say that a figure is rough.
-var approximate = words(`about approximately approx around roughly nearly almost circa ca generous scant`)
+var approximate = words(`~ ≈ c. about approximately approx around roughly nearly almost circa ca generous scant`)
+
+// abbreviations keep their full stop.
+var abbreviations = words(`approx st mt dr e.g i.e e i ex no med lg sm etc vs ca`)
 
 // adverbs belong to the preparation that follows them.
 var adverbs = words(`finely coarsely freshly thinly roughly very well lightly thickly gently slightly loosely firmly tightly partly partially
@@ -144,12 +147,55 @@ func singularForm(f string, forms []string) string {
 	return f
 }
 
-func isUnit(w string) unitKind { return spelling[strings.TrimSuffix(w, ".")].kind }
+func isUnit(w string) unitKind {
+	w = strings.TrimSuffix(w, ".")
+	if s, ok := spelling[w]; ok {
+		return s.kind
+	}
+	return spelling[meant(w)].kind
+}
 
 // singular gives the singular of a unit word, and any other word as it is.
 func singular(w string) string {
-	if s, ok := spelling[strings.TrimSuffix(w, ".")]; ok {
+	w = strings.TrimSuffix(w, ".")
+	if s, ok := spelling[w]; ok {
 		return s.singular
 	}
+	if m := meant(w); m != "" {
+		return spelling[m].singular
+	}
 	return w
+}
+
+// meant gives the long unit word that a misspelling stands for, one letter wrong, missing, added or
+// two changed about: "teapsoon". Short words are left alone: too many are near another.
+func meant(w string) string {
+	if len(w) < 7 || len(w) > 12 {
+		return ""
+	}
+	for _, u := range []string{"teaspoon", "teaspoons", "tablespoon", "tablespoons", "kilogram", "kilograms", "millilitre", "millilitres", "package", "packages"} {
+		if oneOff(w, u) {
+			return u
+		}
+	}
+	return ""
+}
+
+func oneOff(a, b string) bool {
+	i := 0
+	for i < len(a) && i < len(b) && a[i] == b[i] {
+		i++
+	}
+	x, y := a[i:], b[i:]
+	switch {
+	case i == 0:
+		return false
+	case len(x) == len(y) && len(x) > 0:
+		return x[1:] == y[1:] || len(x) > 1 && x[0] == y[1] && x[1] == y[0] && x[2:] == y[2:]
+	case len(x) == len(y)+1:
+		return x[1:] == y
+	case len(x)+1 == len(y):
+		return x == y[1:]
+	}
+	return false
 }
