@@ -59,7 +59,7 @@ func TestGoodSchedules(t *testing.T) {
 // word: all that is broken and nothing that is not.
 func TestBadSchedules(t *testing.T) {
 	p := workshop(t)
-	for _, file := range files(t, "bad/*.json", 38) {
+	for _, file := range files(t, "bad/*.json", 39) {
 		var c struct {
 			Schedule problem.Solution
 			Breaches []verify.Breach
@@ -159,6 +159,38 @@ func TestValue(t *testing.T) {
 	} {
 		if got := verify.Value(c.p, c.o, c.s); got != c.want {
 			t.Errorf("%s: %d, want %d", c.name, got, c.want)
+		}
+	}
+}
+
+// Changes that take no time stand between two moments: what starts at that
+// moment has the new level, what ends there had the old one.
+func TestChangesInNoTime(t *testing.T) {
+	one := func(levels ...int) problem.Activity {
+		return problem.Activity{MaxDuration: 9, Modes: []problem.Mode{{Needs: []problem.Need{{Levels: levels}}}}}
+	}
+	p := &problem.Problem{Horizon: 9, States: []problem.State{{
+		Levels: []string{"a", "b", "c"}, Change: [][]problem.Change{make([]problem.Change, 3), make([]problem.Change, 3), make([]problem.Change, 3)},
+	}}}
+	for _, c := range []struct {
+		name       string
+		activities []problem.Activity
+		start, end []int
+		changes    []problem.StateChange
+		want       int // breaches
+	}{
+		{"one after the other", []problem.Activity{one(0), one(1)}, []int{0, 5}, []int{5, 9}, []problem.StateChange{{Level: 1, At: 5}}, 0},
+		{"two moments", []problem.Activity{one(0), one(1)}, []int{4, 5}, []int{4, 5}, []problem.StateChange{{Level: 1, At: 5}}, 0},
+		{"at one moment", []problem.Activity{one(0), one(1)}, []int{5, 5}, []int{5, 5}, []problem.StateChange{{Level: 1, At: 5}}, 1},
+		{"in between", []problem.Activity{one(0, 1), one(1)}, []int{4, 5}, []int{6, 5}, []problem.StateChange{{Level: 1, At: 5}}, 1},
+		{"at the horizon", []problem.Activity{one(1)}, []int{9}, []int{9}, []problem.StateChange{{Level: 1, At: 9}}, 0},
+		{"the first serves nothing", []problem.Activity{one(1, 2)}, []int{5}, []int{6}, []problem.StateChange{{Level: 1, At: 3}, {Level: 2, At: 5}}, 1},
+		{"both serve", []problem.Activity{one(1), one(2)}, []int{4, 5}, []int{5, 6}, []problem.StateChange{{Level: 1, At: 3}, {Level: 2, At: 5}}, 0},
+	} {
+		p.Activities = c.activities
+		s := &problem.Solution{Start: c.start, End: c.end, Mode: make([]int, len(c.start)), Changes: c.changes}
+		if got := verify.Check(p, s); len(got) != c.want {
+			t.Errorf("%s: %v, want %d breaches", c.name, got, c.want)
 		}
 	}
 }
