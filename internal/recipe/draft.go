@@ -116,7 +116,7 @@ func (s *sorter) take(i int) {
 // subheading says whether a short line inside a method names a part: "White sauce".
 func (s *sorter) subheading(i int) bool {
 	l := s.lines[i]
-	if s.part != methodPart || l.marker != noMarker || len(l.ts) > 4 || len(clauses(l.ts)) > 0 || !l.ts[0].upper || l.ts[0].kind != word {
+	if s.part != methodPart || l.marker != noMarker || len(l.ts) > 4 || len(l.ts) == 0 || len(clauses(l.ts)) > 0 || !l.ts[0].upper || l.ts[0].kind != word {
 		return false
 	}
 	if n := len(s.cur.items); n > 0 && s.open {
@@ -150,7 +150,7 @@ func (s *sorter) heading(l line) {
 		if wordCount(l.ts) > 1 || part == notePart {
 			s.heads = []string{l.text}
 		}
-	case s.cur.title == "" && s.part == front && !strings.HasSuffix(l.text, ":"):
+	case s.cur.title == "" && s.part == front && !strings.HasSuffix(l.text, ":") && !navigation(l):
 		s.cur.title, s.cur.titleLevel = strings.Trim(l.text, ":*_# "), l.heading
 	case s.part == front && strings.HasPrefix(strings.ToLower(l.text), "for "):
 		s.part, s.comp = ingredientPart, component(l)
@@ -185,7 +185,7 @@ func (s *sorter) content(i int) {
 	case methodPart:
 		s.method(l)
 	default:
-		if s.cur.title == "" && s.part == front && len(l.ts) <= 12 && l.marker == noMarker {
+		if s.cur.title == "" && s.part == front && len(l.ts) <= 12 && l.marker == noMarker && !navigation(l) {
 			s.cur.title = l.text
 			return
 		}
@@ -228,6 +228,11 @@ func (s *sorter) headingAhead(i int) bool { return s.ahead[i] != front }
 
 // methodHeadingAhead says whether the method of this recipe has a heading further down.
 func (s *sorter) methodHeadingAhead(i int) bool { return s.ahead[i] == methodPart }
+
+// navigation says that a line was copied with a web page and is no title.
+func navigation(l line) bool {
+	return strings.ContainsAny(l.text, "|>»©") || has(l.ts, "skip to", "jump to", "log in", "sign in", "print", "share", "save recipe", "menu", "search", "home", "newsletter", "cookies policy", "rate this", "reviews", "preparation time", "cooking time", "prep time", "cook time", "dietary") || at(l.ts, 0).is("recipes", "recipe", "by", "photo")
+}
 
 // introduces says that a line talks about the dish instead of telling what to do.
 func introduces(l line) bool {
@@ -392,6 +397,9 @@ func (d *draft) read(text string) Recipe {
 		}
 	}
 	readMethod(text, d.items, &r)
+	if r.Title == "" && len(d.items) > 0 {
+		r.Title = firstWords(text, d.items[0])
+	}
 	if len(r.Steps) == 0 {
 		r.Unread = append(r.Unread, "No method was found in this recipe; a method is sentences that say what to do.")
 	}
@@ -399,4 +407,13 @@ func (d *draft) read(text string) Recipe {
 		r.Serve.Heat = practical.AsIs
 	}
 	return r
+}
+
+// firstWords is the title of a recipe that begins in running text: "Brownies. 200 g dark chocolate, ...".
+func firstWords(text string, it item) string {
+	s := sentences(it.ts)
+	if len(s) < 2 || s[0][1] > 7 || len(clauses(it.ts[:s[0][1]])) > 0 || it.ts[0].kind != word {
+		return ""
+	}
+	return strings.TrimRight(quote(text, it.ts, 0, s[0][1]), ". ")
 }

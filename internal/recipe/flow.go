@@ -182,7 +182,7 @@ func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
 		}
 	}
 	if !inList(refs, l.cur) {
-		if k := l.holding(cur.beside); j.first && len(refs) == 0 && k >= 0 && goesToHeat(j) && !leans(j) {
+		if k := l.holding(cur.beside); j.first && len(refs) == 0 && k >= 0 && (goesToHeat(j) || l.jobs[cur.last].it == l.jobs[cur.beside].it) && !leans(j) {
 			refs = append(refs, k) // back to what waited
 		}
 		refs = append(refs, l.cur)

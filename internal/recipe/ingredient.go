@@ -103,6 +103,13 @@ func readUnit(text string, ts []token, i int, ing *practical.Ingredient) int {
 	if at(ts, i).is("x") {
 		if _, next := readNumber(ts, i+1); next > i+1 && units[at(ts, next).text] {
 			end := next + 1
+			if at(ts, end).is("/") {
+				if _, k := readNumber(ts, end+1); k > end+1 && units[at(ts, k).text] && packs[at(ts, k+1).text] {
+					ing.Unit = quote(text, ts, i+1, end) + " " + at(ts, k+1).text // "2 x 400g/14oz tins"
+					ing.Note = quote(text, ts, end+1, k+1)
+					return skipOf(ts, k+2)
+				}
+			}
 			if packs[at(ts, end).text] {
 				end++
 			}
@@ -151,7 +158,13 @@ func readUnit(text string, ts []token, i int, ing *practical.Ingredient) int {
 		ing.Unit = u.text
 		i++
 	}
-	i = otherMeasure(text, ts, i, ing)
+	if next := otherMeasure(text, ts, i, ing); next > i {
+		i = next
+		if packs[at(ts, i).text] && i+1 < len(ts) && ing.Unit != "" {
+			ing.Unit += " " + unitName(at(ts, i).text) // "400g/14oz tin"
+			i++
+		}
+	}
 	return skipOf(ts, i)
 }
 

@@ -12,6 +12,8 @@ func TestIngredient(t *testing.T) {
 		{Raw: "2 x 400g tins chopped tomatoes", Quantity: 2, Unit: "400g tins", Name: "chopped tomatoes"},
 		{Raw: "2 400 g tins chickpeas, drained", Quantity: 2, Unit: "400 g tins", Name: "chickpeas", Note: "drained"},
 		{Raw: "1 16-ounce can peeled tomatoes", Quantity: 1, Unit: "16 ounce can", Name: "peeled tomatoes"},
+		{Raw: "2 x 400g/14oz tins chopped tomatoes", Quantity: 2, Unit: "400g tins", Name: "chopped tomatoes", Note: "14oz"},
+		{Raw: "400g/14oz tin cannellini beans, drained", Quantity: 400, Unit: "g tin", Name: "cannellini beans", Note: "14oz, drained"},
 		{Raw: "a pinch of salt", Quantity: 1, Unit: "pinch", Name: "salt"},
 		{Raw: "pinch of salt", Unit: "pinch", Name: "salt"},
 		{Raw: "½ tsp ground cumin", Quantity: 0.5, Unit: "tsp", Name: "ground cumin"},

@@ -325,6 +325,9 @@ func (cx *context) working(body []token, c *clause, said *duration) {
 		}
 		return
 	}
+	if cx.place == practical.AtOven && named == "" && c.verbIs("remove", "take", "lift") && has(body, "beans", "foil", "lid", "paper") {
+		named = practical.AtOven
+	}
 	switch {
 	case c.verbIs("drain", "press", "strain", "dry", "dissolve", "salt", "hang") && said.most >= 5,
 		named == practical.AtOven || named == practical.AtFridge || named == practical.AtFreezer || named == practical.AtGrill || named == practical.AtMicrowave || named == practical.AtWarm:

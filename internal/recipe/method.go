@@ -58,6 +58,9 @@ func trimJobs(text string, jobs []job, r *Recipe) []job {
 			continue
 		}
 		if j.kind == idleJob {
+			if c := j.it.component; c != "" && !contains(r.Unread, c) {
+				r.Unread = append(r.Unread, c)
+			}
 			r.Unread = append(r.Unread, strings.TrimSpace(text[j.start():j.end()]))
 			continue
 		}

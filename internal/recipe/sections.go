@@ -21,14 +21,14 @@ var sectionWords = []struct {
 	{"shopping list", ingredientPart}, {"need", ingredientPart},
 	{"method", methodPart}, {"direction", methodPart}, {"instruction", methodPart}, {"step", methodPart}, {"procedure", methodPart}, {"preparation", methodPart}, {"making", methodPart},
 	{"how to make", methodPart}, {"what to do", methodPart}, {"what you do", methodPart}, {"cooking instruction", methodPart}, {"cooking method", methodPart}, {"how to", methodPart}, {"to make it", methodPart},
-	{"note", notePart}, {"cook's note", notePart}, {"tip", notePart}, {"cook's tip", notePart}, {"top tip", notePart}, {"storage", notePart}, {"variation", notePart}, {"scaling", notePart},
+	{"note", notePart}, {"cook's note", notePart}, {"tip", notePart}, {"cook's tip", notePart}, {"top tip", notePart}, {"recipe tip", notePart}, {"chef's tip", notePart}, {"handy tip", notePart}, {"to store", notePart}, {"to freeze", notePart}, {"related recipe", notePart}, {"comment", notePart}, {"review", notePart}, {"storage", notePart}, {"variation", notePart}, {"scaling", notePart},
 	{"nutrition", notePart}, {"equipment", notePart}, {"history", notePart}, {"side note", notePart}, {"serving suggestion", notePart}, {"allerg", notePart}, {"source", notePart}, {"skill", notePart},
 	{"utensil", notePart}, {"special equipment", notePart}, {"kit", notePart}, {"contribution", notePart},
 }
 
 // partOf is the section that a heading's words name.
 func partOf(ts []token) (section, bool) {
-	if len(ts) == 0 || len(ts) > 8 {
+	if len(ts) == 0 || len(ts) > 8 || at(ts, 1).is("time", "times") {
 		return front, false
 	}
 	for _, s := range sectionWords {

@@ -92,6 +92,9 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 			}
 		}
 	}
+	if len(cs) > 0 && (ts[0].is("to", "for") && at(ts, 1).is("serve", "serving")) && !cs[0].wait {
+		cs[0].verb = verbs["serve"]
+	}
 	for i := range cs {
 		cs[i].from, cs[i].to, cs[i].at, cs[i].sentence, cs[i].shift = cs[i].from+from, cs[i].to+from, cs[i].at+from, n, from
 	}
@@ -218,7 +221,7 @@ func (s *splitter) add(c clause, followed bool) {
 		s.extend(c)
 	case c.wait || c.verb.deed == boils && !followed:
 		s.addWait(c)
-	case s.cur == nil || s.cur.kind != handsJob && s.cur.kind != idleJob || s.timed():
+	case s.cur == nil || s.cur.kind != handsJob && s.cur.kind != idleJob || s.timed() || c.hands != nil && s.worked(c.sentence):
 		s.open(handsJob, c)
 	default:
 		if s.cur.kind == idleJob {
@@ -226,6 +229,19 @@ func (s *splitter) add(c clause, followed bool) {
 		}
 		s.extend(c)
 	}
+}
+
+// worked says whether the open job holds work of some minutes at the bench, said in the same sentence.
+func (s *splitter) worked(sentence int) bool {
+	for _, c := range s.cur.clauses {
+		if c.sentence != sentence || atHob(c) || c.verb.deed == minor || c.verb.deed == moves {
+			continue
+		}
+		if t := techniqueFor(c.verb.name, s.ts[c.from:c.to]); t != nil && t.Likely >= 3 && t.Resource != "hob" {
+			return true
+		}
+	}
+	return false
 }
 
 // timed says whether the open job already has minutes that the text states.
