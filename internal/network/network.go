@@ -91,9 +91,7 @@ func (n *network) solve(ctx context.Context, p *problem.Problem, o Options) (sol
 // finished is the plan of a practical that fits. Written in steps of five
 // minutes it may finish a little after the earliest that is possible.
 func (n *network) finished(result solver.Result) *timeplan.Plan {
-	solution, notes := n.settle(result.Solution)
-	plan := n.plan(solution)
-	plan.Notes = append(plan.Notes, notes...)
+	plan := n.plan(n.settle(result.Solution))
 	plan.Status, plan.Bound, plan.Seed = timeplan.Feasible, n.at(result.Bound), result.Seed
 	if result.Status == solver.Optimal && plan.Finish == plan.Bound {
 		plan.Status = timeplan.Optimal

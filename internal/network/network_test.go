@@ -400,7 +400,7 @@ func TestRounded(t *testing.T) {
 	p.Clock.Round = 5
 	plan := mustPlan(t, p)
 	if len(plan.Notes) > 0 {
-		t.Fatalf("not rounded: %v", plan.Notes)
+		t.Errorf("not rounded: %v", plan.Notes)
 	}
 	end := practical.TimeOfDay(0)
 	for _, r := range plan.Rows {
@@ -457,5 +457,39 @@ func TestContradiction(t *testing.T) {
 	}
 	if len(plan.WaysOut) == 0 || !strings.HasPrefix(plan.WaysOut[0].Text, "unpin") {
 		t.Errorf("ways out %+v", plan.WaysOut)
+	}
+}
+
+// A wait of 6 minutes to the minute cannot lie on marks: its take-out, and the
+// serving right after it, are written to the minute.
+func TestRoundedButForOne(t *testing.T) {
+	p := bare(dish("A", waits(hands("A1", 4), practical.AtHob, 6, 6)))
+	p.Clock.Round = 5
+	plan := mustPlan(t, p)
+	for _, r := range plan.Rows {
+		if exact := r.Clock%5 != 0; exact != (r.ID == "A1/take-out" || r.ID == "A/serve") || exact && r.Clock != r.At {
+			t.Errorf("%s at %s is written %s", r.ID, r.At, r.Clock)
+		}
+	}
+	if len(plan.Notes) != 1 {
+		t.Errorf("notes %q", plan.Notes)
+	}
+}
+
+func TestSentence(t *testing.T) {
+	for text, want := range map[string]string{
+		"and line a tin.": "Line a tin.", "then flake, removing any bones.": "Flake, removing any bones.",
+		"Beat well": "Beat well", "": "", ", and chill": "Chill", "élan": "Élan", "andouille, sliced": "Andouille, sliced",
+	} {
+		if got := sentence(text); got != want {
+			t.Errorf("%q: got %q, want %q", text, got, want)
+		}
+	}
+	for how, want := range map[string]string{
+		"and serve.": "", "Serve hot with the sauce.": "with the sauce", "On warm plates": "On warm plates", "": "",
+	} {
+		if got := presentation(how); got != want {
+			t.Errorf("%q: got %q, want %q", how, got, want)
+		}
 	}
 }

@@ -95,7 +95,11 @@ func (n *network) keepResources(t *temporal, s *problem.Solution) {
 func (n *network) cookFor(activity int) int {
 	j := n.jobs[activity]
 	if j.part == partWait {
-		return n.cookOf[n.jobs[n.steps[j.step.ID].putIn].row]
+		putIn := n.steps[j.step.ID].putIn
+		if putIn < 0 {
+			return 0 // on the side, in nobody's hands
+		}
+		return n.cookOf[n.jobs[putIn].row]
 	}
 	return n.cookOf[j.row]
 }

@@ -41,7 +41,7 @@ func (n *network) late(result solver.Result) *timeplan.Plan {
 	if result.Solution == nil {
 		return n.empty()
 	}
-	plan := n.plan(n.turnLater(result.Solution))
+	plan := n.plan(n.settle(result.Solution))
 	plan.Bound = n.at(result.Bound)
 	plan.Over = max(0, int(plan.Finish-plan.Allowed))
 	return plan

@@ -11,6 +11,7 @@ import (
 // So a plan may be written in steps of five minutes, with nothing broken, when
 // every row either begins on a five-minute mark or the moment the same cook's
 // row before it ends: following the page then repeats the plan to the minute.
+// Food that must come out to the minute is the exception, written to the minute.
 // round looks for such times with the order of everything left as it is, which
 // makes all demands simple lags (a simple temporal network: R. Dechter, I.
 // Meiri, J. Pearl, Temporal constraint networks, 1991).
@@ -64,6 +65,7 @@ type item struct {
 	minutes  int
 	at       int  // in the solution
 	fixed    bool // a rest break: it stays where it is
+	tight    bool // food that must come out to the minute
 	previous int  // index of the same cook's item before it, -1 for none
 }
 
@@ -117,6 +119,9 @@ func (n *network) place(t *temporal, items []item, i int, ends []int, tries *int
 	}
 	onMark := earliest + (mark-(int(n.origin)+earliest)%mark)%mark
 	choices = append(choices, onMark, onMark+mark, onMark+2*mark)
+	if it.tight {
+		choices = append(choices, t.earliest[it.node])
+	}
 	kept := t.earliest
 	for _, at := range choices {
 		t.earliest = slices.Clone(kept)
@@ -148,7 +153,10 @@ func (n *network) handItems(s *problem.Solution, rows []timeplan.Row) []item {
 			continue
 		}
 		cook := max(1, r.Cook)
-		items = append(items, item{node: node, minutes: r.Minutes, at: n.minute(r.At), fixed: rest, previous: last[cook] - 1})
+		items = append(items, item{
+			node: node, minutes: r.Minutes, at: n.minute(r.At),
+			fixed: rest, tight: n.tight(r), previous: last[cook] - 1,
+		})
 		last[cook] = len(items)
 		if rest {
 			for c := range last {
@@ -157,6 +165,16 @@ func (n *network) handItems(s *problem.Solution, rows []timeplan.Row) []item {
 		}
 	}
 	return items
+}
+
+// tight says whether a row takes out food whose longest wait is hardly longer
+// than its least: it comes out when it is done, mark or no mark.
+func (n *network) tight(r timeplan.Row) bool {
+	if r.Action != timeplan.TakeOut {
+		return false
+	}
+	w := n.steps[r.Steps[0]].step.Wait
+	return w.Most > 0 && w.Most-w.Least < mark
 }
 
 // rowNodes are the nodes of the rows that can move, by the rows' names.

@@ -24,8 +24,8 @@ func (n *network) plan(s *problem.Solution) *timeplan.Plan {
 		plan.Dishes = append(plan.Dishes, timeplan.Dish{Letter: d.Letter, Name: d.Name, Heat: d.Serve.Heat, Allergens: d.Allergens})
 	}
 	plan.Rows = n.rows(s)
-	n.writeClock(plan)
 	n.giveCooks(plan.Rows, s)
+	writeClock(plan)
 	waits := n.waits(s, plan)
 	n.threads(s, plan, waits)
 	plan.Ovens = n.settings(s)
@@ -105,7 +105,7 @@ func (n *network) pinned(row string) bool {
 }
 
 func (n *network) handsRow(row *timeplan.Row, j job) {
-	row.Action, row.Text, row.Place = timeplan.Do, j.step.Text, practical.AtHands
+	row.Action, row.Text, row.Place = timeplan.Do, sentence(j.step.Text), practical.AtHands
 	if j.step.SetUp {
 		row.Action, row.Place = timeplan.SetUp, practical.AtBench
 	}
@@ -143,7 +143,7 @@ func (n *network) putInRow(row *timeplan.Row, j job, s *problem.Solution) {
 	}
 	row.Text = fmt.Sprintf("%s: %s.", putInWords[w.Place], n.foodWords(j))
 	if jobs.hands < 0 {
-		row.Text = j.step.Text
+		row.Text = sentence(j.step.Text)
 		row.Kit, row.Safety = kitWords(j.step), j.step.Safety
 	}
 	switch w.Attention {
@@ -203,8 +203,8 @@ func (n *network) serveRow(row *timeplan.Row, j job) {
 		row.Text += " cold"
 		row.Check = "Cold to the touch; rim clean"
 	}
-	if how := strings.TrimSpace(dish.Serve.How); how != "" {
-		row.Text += ": " + strings.TrimSuffix(how, ".")
+	if how := presentation(dish.Serve.How); how != "" {
+		row.Text += ": " + how
 	}
 	row.Text += "."
 }
@@ -247,14 +247,4 @@ func levelAt(p *problem.Problem, s *problem.Solution, state, at int) int {
 		}
 	}
 	return level
-}
-
-// writeClock writes the rows' times as the practical asks.
-func (n *network) writeClock(plan *timeplan.Plan) {
-	round := practical.TimeOfDay(plan.Round)
-	for i := range plan.Rows {
-		r := &plan.Rows[i]
-		r.Clock = r.At - r.At%round
-		r.Until -= r.Until % round
-	}
 }

@@ -8,23 +8,22 @@ import (
 )
 
 // settle makes a solution as a cook would have it: dials turned no sooner than
-// they need be, and rows on five-minute marks where that is asked for. What it
-// changes is judged again; what the judge refuses is not kept.
-func (n *network) settle(s *problem.Solution) (solution *problem.Solution, notes []string) {
+// they need be, and rows on five-minute marks, where that is asked for and can
+// be had. What it changes is judged again; what the judge refuses is not kept.
+func (n *network) settle(s *problem.Solution) *problem.Solution {
 	later := n.turnLater(s)
 	if len(verify.Check(n.problem, later)) > 0 {
 		later = s
 	}
-	if n.practical.Clock.Round != 5 {
-		return later, nil
+	if n.practical.Clock.Round != mark {
+		return later
 	}
 	rows := n.rows(later)
 	n.giveCooks(rows, later)
-	rounded := n.round(later, rows)
-	if rounded == nil || len(verify.Check(n.problem, rounded)) > 0 {
-		return later, []string{"Times are to the minute: this plan cannot be written in steps of 5 minutes without breaking it."}
+	if rounded := n.round(later, rows); rounded != nil && len(verify.Check(n.problem, rounded)) == 0 {
+		return rounded
 	}
-	return rounded, nil
+	return later
 }
 
 // turnLater moves the turns of ovens and grills as late as their loads and the
