@@ -53,6 +53,9 @@ func (a *App) Change(ctx context.Context, id string, version int, label string, 
 	}
 	kept, err := a.Store.Save(ctx, id, version, edited, label, a.now())
 	if err != nil {
+		if current, reload := a.Store.Load(ctx, id); reload == nil {
+			now = current // somebody was quicker, between the two
+		}
 		return now, faults, err
 	}
 	a.log().Info("changed", "practical", id, "version", kept.Version, "label", label)
