@@ -20,6 +20,7 @@ type Field struct {
 	Form              string // id of its form, when it stands outside
 	Focus             bool   // the page opens here
 	Wide              bool   // a whole line
+	Apart             bool   // its faults stand elsewhere
 	Context           string // for ears only: “step A3”
 }
 

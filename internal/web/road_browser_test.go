@@ -1,12 +1,15 @@
 package web
 
 import (
+	"context"
 	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
+
+	"plait.example/internal/app"
 )
 
 // pasted is an invented recipe, as one pastes it.
@@ -196,6 +199,89 @@ func TestMainRoadWithoutScript(t *testing.T) {
 	b.until(`document.querySelector("tr.pinned") === null`)
 	b.press("#dovetail")
 	b.until(fmt.Sprintf("%s.join(' ') === %q", order, strings.Join(before, " ")))
+}
+
+// A step moved with its button keeps the focus on that step's button, so that
+// the next press moves the same step again.
+func TestMoveStepKeepsFocus(t *testing.T) {
+	s := newSite(t)
+	rec := s.kept(menu())
+	b := s.tab(phone, true)
+	b.open("/practical/" + rec.ID + "/dishes/A")
+	first := menu().Dishes[0].Steps[0].Text
+	for want := 1; want <= 2; want++ {
+		b.press(fmt.Sprintf("#down-A%d", want))
+		b.until(fmt.Sprintf(`document.activeElement.id === "down-A%d"`, want+1))
+		if got := s.now(rec.ID).Practical.Dishes[0].Steps[want].Text; got != first {
+			t.Errorf("after %d presses step %d is %q", want, want+1, got)
+		}
+	}
+}
+
+// Typing in one field while another saves loses nothing, and the page says that
+// it is not saved yet.
+func TestTypingWhileSaving(t *testing.T) {
+	s := newSite(t)
+	rec := s.kept(menu())
+	b := s.tab(laptop, true)
+	b.open("/practical/" + rec.ID)
+	b.retype("#f-title", "First")
+	b.do(chromedp.Focus(chromedp.CSS("#f-clock-start")), chromedp.KeyEvent("a", chromedp.KeyModifiers(chromedp.ModifierCtrl)), chromedp.KeyEvent("09:2"))
+	b.settle()
+	b.do(chromedp.KeyEvent("0"))
+	if got := eval[string](b, `document.querySelector("#f-clock-start").value`); got != "09:20" {
+		t.Errorf("the field holds %q", got)
+	}
+	b.says("#state", "Not saved yet")
+	b.do(chromedp.KeyEvent(kb.Tab))
+	b.says("#state", "Saved")
+	b.settle()
+	if got := s.now(rec.ID).Practical; got.Title != "First" || got.Clock.Start != 560 {
+		t.Errorf("kept %q, %v", got.Title, got.Clock.Start)
+	}
+}
+
+// A long search is followed on the page, and its plan comes by itself.
+func TestProgressInTheBrowser(t *testing.T) {
+	s := newSite(t)
+	rec := s.planned()
+	more, end := make(chan app.Progress), make(chan struct{})
+	s.server.runs.start(rec.ID, func(_ context.Context, improved func(app.Progress)) (app.Record, error) {
+		for p := range more {
+			improved(p)
+		}
+		<-end
+		return rec, nil
+	})
+	b := s.tab(phone, true)
+	b.open("/practical/" + rec.ID + "/plan")
+	b.says("#sofar", "Looking for a plan")
+	more <- app.Progress{Bound: 704}
+	b.says("#sofar", "No plan yet; none can finish before 11:44.")
+	more <- app.Progress{Finish: 707, Bound: 704, Found: true}
+	b.says("#sofar", "A plan that finishes at 11:47; none can finish before 11:44.")
+	close(more)
+	close(end)
+	b.until(`document.querySelector("table.rows") !== null`)
+}
+
+// Somebody else's change shows at once, with what was typed here still there.
+func TestConflictInTheBrowser(t *testing.T) {
+	s := newSite(t)
+	rec := s.kept(menu())
+	b := s.tab(phone, true)
+	b.open("/practical/" + rec.ID)
+	form := s.get("/practical/"+rec.ID).form("#form", "")
+	form.Set("clock.start", "09:10")
+	s.post("/practical/"+rec.ID, form).ok()
+	b.retype("#f-title", "My title")
+	b.says("h1", "Somebody else changed this")
+	b.says("table", "My title")
+	b.press("main form button")
+	b.until(`document.querySelector("#f-title")?.value === "My title"`)
+	if got := s.now(rec.ID).Practical; got.Title != "My title" {
+		t.Errorf("kept %q", got.Title)
+	}
 }
 
 // A row is dragged by its grip to another place; the drop asks for a new plan.

@@ -26,6 +26,7 @@ func (s *Server) stepRow(f *form, action string, i, k int, open string) StepRow 
 	for _, fields := range [][]Field{row.Hands, row.Wait} {
 		for n := range fields {
 			fields[n].Context, fields[n].Hint, fields[n].Unit = "step "+step.ID, "", ""
+			fields[n].Apart = true
 		}
 	}
 	if row.Open {

@@ -8,6 +8,7 @@
   const say = (text) => { const said = byId("said"); if (said) said.textContent = text; };
 
   // Saved or not.
+  const unsaved = "Not saved yet. It saves when you leave the field.";
   let pending = false;
   const state = (text, bad) => {
     const line = byId("state");
@@ -19,7 +20,7 @@
     const form = event.target.form;
     if (form && form.hasAttribute("data-keeps")) {
       pending = true;
-      state("Not saved yet. It saves when you leave the field.");
+      state(unsaved);
     } else if (form && form.hasAttribute("data-pastes")) {
       pending = true;
     }
@@ -35,7 +36,10 @@
   });
   document.addEventListener("htmx:beforeRequest", (event) => {
     const form = event.target.closest("form");
-    if (form && form.hasAttribute("data-keeps")) state("Saving…");
+    if (form && form.hasAttribute("data-keeps")) {
+      pending = false; // everything typed so far is on its way
+      state("Saving…");
+    }
     if (form && form.hasAttribute("data-dovetails")) say("Dovetailing");
   });
   // An answer that is no page of the form (somebody else changed it, it broke)
@@ -56,9 +60,9 @@
   };
   document.addEventListener("htmx:sendError", lost);
   document.addEventListener("htmx:timeout", lost);
-  document.addEventListener("htmx:afterRequest", (event) => { if (event.detail.successful) pending = false; });
 
   document.addEventListener("htmx:afterSettle", () => {
+    if (pending && document.querySelector("[data-keeps]")) state(unsaved);
     for (const fault of document.querySelectorAll(".fault[id]")) {
       const field = byId(fault.id.replace(/-fault$/, ""));
       if (!field || !field.matches("input, select, textarea")) continue;
