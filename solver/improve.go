@@ -5,6 +5,10 @@ import "plait.example/solver/internal/lcg"
 // restartUnit is the Luby unit, in conflicts.
 const restartUnit = 256
 
+// quickEffort is how many conflicts the first search may take without dear
+// propagation.
+const quickEffort = 300
+
 // search runs the engine for at most the given conflicts.
 func (s *solving) search(conflicts int64, assume ...lcg.Lit) lcg.Outcome {
 	before := s.m.e.Stats.Conflicts
@@ -12,6 +16,7 @@ func (s *solving) search(conflicts int64, assume ...lcg.Lit) lcg.Outcome {
 		Assume:    assume,
 		Conflicts: min(conflicts, s.left),
 		Branch:    s.b.next,
+		Quick:     s.best == nil && s.quick,
 		Stop:      s.stop,
 		Restart: func(run int) int64 {
 			s.b.byClock = s.best == nil && run%2 == 0
@@ -24,14 +29,24 @@ func (s *solving) search(conflicts int64, assume ...lcg.Lit) lcg.Outcome {
 
 // first finds any solution. It returns false at a limit or a refutation.
 func (s *solving) first() bool {
-	s.b.byClock = true
-	switch s.search(s.left) {
-	case lcg.Found:
-		return s.take()
-	case lcg.Refuted:
-		s.result.Status = Infeasible
+	for s.quick = true; ; s.quick = false {
+		s.b.byClock = true
+		effort := s.left
+		if s.quick {
+			effort = quickEffort
+		}
+		switch s.search(effort) {
+		case lcg.Found:
+			return s.take()
+		case lcg.Refuted:
+			s.result.Status = Infeasible
+			return false
+		case lcg.Stopped:
+			if !s.quick || s.left <= 0 || s.stop() {
+				return false
+			}
+		}
 	}
-	return false
 }
 
 // improve works on the objective in hand until its value is proved or its

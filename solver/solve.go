@@ -46,6 +46,7 @@ type solving struct {
 	b        *brancher
 	left     int64 // conflicts
 	stop     func() bool
+	quick    bool // before the first solution: no dear propagation yet
 	best     *problem.Solution
 	values   []int // of best, by objective
 	bounds   []int // by objective, given the values before; proved

@@ -45,6 +45,8 @@ type Engine struct {
 	props  []propagator
 	wakes  [][]wake // by side: propagators to wake
 	queued []bool
+	dears  []int32
+	quick  bool
 	queue  [3]ring
 
 	// analyze.go

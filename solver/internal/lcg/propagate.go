@@ -55,8 +55,19 @@ func (e *Engine) addPropagator(p propagator, class int, sides []Side) int32 {
 		}
 		e.wakes[s] = append(ws, wake{i, int32(class)})
 	}
+	if class == dear {
+		e.dears = append(e.dears, i)
+	}
 	e.enqueue(wake{i, int32(class)})
 	return i
+}
+
+// wakeDear queues all dear propagators: a quick search may have slept through
+// their wakes.
+func (e *Engine) wakeDear() {
+	for _, p := range e.dears {
+		e.enqueue(wake{p, dear})
+	}
 }
 
 func (e *Engine) enqueue(w wake) {
@@ -113,6 +124,9 @@ func (e *Engine) propagateTrail() bool {
 
 func (e *Engine) nextPropagator() (int32, bool) {
 	for c := range e.queue {
+		if c == dear && e.quick {
+			break
+		}
 		if p, ok := e.queue[c].pop(); ok {
 			return p, true
 		}

@@ -18,6 +18,7 @@ type Search struct {
 	Branch    func() (Lit, bool)  // the next decision; false: all decided
 	Stop      func() bool         // asked now and then; may be nil
 	Restart   func(run int) int64 // conflicts until restart number run+1
+	Quick     bool                // leave dear propagators out: weaker, not wrong
 }
 
 // Run searches until a solution, a refutation or a limit. After Found the
@@ -28,6 +29,8 @@ func (e *Engine) Run(s Search) Outcome {
 	if e.broken {
 		return Refuted
 	}
+	e.quick = s.Quick
+	e.wakeDear()
 	begin := e.Stats.Conflicts
 	run, runEnd := 0, begin+s.restartAfter(0)
 	for {
