@@ -29,13 +29,13 @@ func (s *splitter) attends(c clause, followed bool) bool {
 		return true
 	}
 	if c.verbIs("stir", "turn", "baste", "shake", "toss", "flip", "skim", "check", "top", "rotate") && (stirsSometimes(body) || has(body, "once", "every", "side") || len(c.times) > 0) {
-		if s.cur.wait.look == practical.Leave || s.cur.wait.look == "" {
-			s.cur.wait.look = practical.Look
+		if s.cur.waiting().look == practical.Leave || s.cur.waiting().look == "" {
+			s.cur.waiting().look = practical.Look
 		}
-		if s.cur.wait.every == 0 {
-			s.cur.wait.every = max(c.every, 5)
-			if said := s.cur.wait.said; said != nil && has(body, "halfway", "half way", "once") {
-				s.cur.wait.every = max(1, said.least/2)
+		if s.cur.waiting().every == 0 {
+			s.cur.waiting().every = max(c.every, 5)
+			if said := s.cur.waiting().said; said != nil && has(body, "halfway", "half way", "once") {
+				s.cur.waiting().every = max(1, said.least/2)
 			}
 		}
 		return true
@@ -56,7 +56,7 @@ func (s *splitter) takesOut(c clause, body []token) bool {
 	if c.sentence > s.lastSentence()+1 {
 		return false
 	}
-	place := s.cur.wait.place
+	place := s.cur.waiting().place
 	switch {
 	case c.verbIs("remove", "take", "lift") && hotPlace(place):
 		return has(body, "from the oven", "from oven", "out of the oven", "from the heat", "from heat", "off the heat", "from the stove", "from stove", "out of oven", "from the grill", "from the hob") && !has(body, "foil", "lid", "beans", "paper")

@@ -37,7 +37,7 @@ func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]b
 		return true, "'" + w + "': beside what waits"
 	case j.first && j.it.component != "" && prev.it.component != j.it.component && !refersTo(refs, l.cur):
 		return true, fmt.Sprintf("a part of its own: %s", strings.ToLower(j.it.component))
-	case i == l.serving || j.wait != nil && len(j.clauses) == 1:
+	case i == l.serving || j.waiting() != nil && len(j.clauses) == 1:
 		return false, ""
 	case freshBowl(j.ts):
 		return !refersTo(refs, l.cur) || cur.waiting, "a bowl or pan of its own"

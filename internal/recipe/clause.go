@@ -81,7 +81,7 @@ func clauses(ts []token) []clause {
 
 // goesOn gives the inner verb of "start ladling", "continue to cook", "begin adding".
 func goesOn(ts []token, i int) (verb, bool) {
-	if !ts[i].is("start", "begin", "continue", "continue", "resume") {
+	if !ts[i].is("start", "begin", "continue", "resume") {
 		return verb{}, false
 	}
 	next := at(ts, i+1)

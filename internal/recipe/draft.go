@@ -390,6 +390,12 @@ func portions(ts []token) (int, bool) {
 // read turns the sorted lines into a recipe.
 func (d *draft) read(text string) Recipe {
 	r := Recipe{Title: d.title, Serves: d.serves, Unread: d.unread}
+	if title, n := titlePortions(d.title); n > 0 {
+		r.Title = title
+		if r.Serves == 0 {
+			r.Serves = n
+		}
+	}
 	for _, l := range d.ingredients {
 		if ing, ok := readIngredient(text, l.line); ok {
 			ing.Component = l.component
@@ -416,4 +422,19 @@ func firstWords(text string, it item) string {
 		return ""
 	}
 	return strings.TrimRight(quote(text, it.ts, 0, s[0][1]), ". ")
+}
+
+// titlePortions takes "(serves 4)", ". Makes 12." off the end of a title.
+func titlePortions(title string) (string, int) {
+	ts := tokenize(title, 0)
+	for i := 1; i+1 < len(ts); i++ {
+		if !ts[i].is("serves", "makes", "feeds") {
+			continue
+		}
+		n, ok := portions(ts[i:])
+		if rest := strings.TrimRight(title[:ts[i].start], " .,(-–:["); ok && rest != "" && wordCount(ts[i:]) <= 2 {
+			return rest, n
+		}
+	}
+	return title, 0
 }

@@ -77,7 +77,7 @@ func (l *linker) take(i int) {
 	if why != "" {
 		s.Why = append(s.Why, why)
 	}
-	if j.wait != nil && j.wait.place == practical.AtOven {
+	if j.waiting() != nil && j.waiting().place == practical.AtOven {
 		for _, o := range l.ovens {
 			s.After = append(s.After, practical.After{Step: l.r.Steps[o].ID})
 		}
@@ -134,13 +134,13 @@ func (l *linker) merge(i int, touched []int, names map[string]bool) {
 
 // longWait says that a job leaves time for something else.
 func longWait(j job) bool {
-	if j.wait == nil || j.wait.look == practical.Stay {
+	if j.waiting() == nil || j.waiting().look == practical.Stay {
 		return false
 	}
-	if j.wait.said != nil {
-		return j.wait.said.least >= 8
+	if j.waiting().said != nil {
+		return j.waiting().said.least >= 8
 	}
-	return usualWait(*j.wait, j.around()).least >= 8
+	return usualWait(*j.waiting(), j.around()).least >= 8
 }
 
 // touched is the threads that job i continues, with the reason when it is not simply the step before.
@@ -212,7 +212,7 @@ func (l *linker) holding(i int) int {
 
 // goesToHeat says that a job cooks something.
 func goesToHeat(j *job) bool {
-	if j.wait != nil && hotPlace(j.wait.place) {
+	if j.waiting() != nil && hotPlace(j.waiting().place) {
 		return true
 	}
 	for _, c := range j.clauses {
@@ -229,7 +229,7 @@ func (l *linker) inOven(j *job) int {
 		return -1
 	}
 	for k := len(l.threads) - 1; k >= 0; k-- {
-		if w := l.jobs[l.threads[k].last].wait; w != nil && w.place == practical.AtOven {
+		if w := l.jobs[l.threads[k].last].waiting(); w != nil && w.place == practical.AtOven {
 			return k
 		}
 	}
@@ -242,7 +242,7 @@ func (l *linker) hotWater(j *job) int {
 		return -1
 	}
 	for k := len(l.threads) - 1; k >= 0; k-- {
-		if p := &l.jobs[l.threads[k].last]; p.wait != nil && p.wait.place == practical.AtHob && has(p.ts, "water") {
+		if p := &l.jobs[l.threads[k].last]; p.waiting() != nil && p.waiting().place == practical.AtHob && has(p.ts, "water") {
 			return k
 		}
 	}

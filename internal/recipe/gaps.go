@@ -32,15 +32,15 @@ func (l *linker) gaps() {
 
 // gapBetween is the least minutes that food asks for between two jobs, 0 for none. Common practice, no source.
 func gapBetween(p, j *job) (int, string) {
-	baked := p.wait != nil && p.wait.place == practical.AtOven
+	baked := p.waiting() != nil && p.waiting().place == practical.AtOven
 	switch {
-	case p.wait != nil && hotPlace(p.wait.place) && whenCold(j.ts):
+	case p.waiting() != nil && hotPlace(p.waiting().place) && whenCold(j.ts):
 		return 30, "'when cold': at least 30 minutes to cool, common practice"
 	case (baked && hasAny(j.ts, "icing", "frosting", "buttercream", "fill", "sandwich", "ganache") || baked && has(j.ts, "whipped cream")) && !has(j.ts, "cool"):
 		return 30, "cool at least 30 minutes before icing or filling: common practice"
 	case baked && has(j.ts, "carve") || baked && namesRawMeat(p.ts) && has(j.ts, "slice"):
 		return 10, "rest meat before carving: common practice"
-	case p.wait == nil && has(p.ts, "pastry", "rub in", "breadcrumbs") && has(p.ts, "dough", "pastry", "together") && rolls(j) && has(p.ts, "butter", "fat", "margarine", "lard"):
+	case p.waiting() == nil && has(p.ts, "pastry", "rub in", "breadcrumbs") && has(p.ts, "dough", "pastry", "together") && rolls(j) && has(p.ts, "butter", "fat", "margarine", "lard"):
 		return 15, "let pastry rest at least 15 minutes before rolling: common practice"
 	}
 	return 0, ""

@@ -36,7 +36,7 @@ func handsOf(text string, j *job) (practical.Estimate, []string, float64) {
 			if d.vague {
 				doubt = max(doubt, 0.3)
 			}
-		case c.verb.deed == minor && techniqueFor(c.verb.name, j.it.ts[c.from:c.to]) == nil, c.verb.deed == moves && j.wait != nil:
+		case c.verb.deed == minor && techniqueFor(c.verb.name, j.it.ts[c.from:c.to]) == nil, c.verb.deed == moves && j.waiting() != nil:
 			minors += 0.5
 		default:
 			t, w, d := estimate(j, c, seen)
@@ -50,11 +50,11 @@ func handsOf(text string, j *job) (practical.Estimate, []string, float64) {
 			doubt = max(doubt, d)
 		}
 	}
-	if !said && j.wait == nil {
+	if !said && j.waiting() == nil {
 		total.add(minors, minors, minors*2, 1)
 	}
 	e := practical.Estimate{Low: int(total.low), Likely: int(total.likely + 0.5), High: int(math.Ceil(total.high))}
-	if j.wait == nil {
+	if j.waiting() == nil {
 		e.Low = max(e.Low, 1)
 		if len(why) == 0 {
 			why = append(why, "a minute or two: adding and moving")

@@ -13,63 +13,41 @@ func onlyMinor(cs []clause) bool {
 	return true
 }
 
-// joinSmall joins, inside an item, sentences that only turn the oven on and
-// hands of less than a minute to the hands beside them.
+// joinSmall joins, inside an item, what is too small for a step of its own to the job beside it.
 func joinSmall(jobs []job) []job {
 	var out []job
 	for _, j := range jobs {
 		n := len(out)
-		if n > 0 && putsIn(out[n-1], j) {
-			p := &out[n-1]
-			wait := len(p.clauses)
-			for k := range j.clauses {
-				if &j.clauses[k] == j.wait {
-					wait += k
-				}
-			}
-			p.wait.wait = false
-			p.to = j.to
-			p.clauses = append(p.clauses, j.clauses...)
-			p.wait = &p.clauses[wait]
-			continue
+		switch {
+		case n == 0:
+			out = append(out, j)
+		case putsIn(out[n-1], j):
+			out[n-1].waiting().wait = false
+			out[n-1].swallow(j, true)
+		case joins(out[n-1], j):
+			out[n-1].swallow(j, out[n-1].kind == idleJob)
+		default:
+			out = append(out, j)
 		}
-		if n > 0 && joins(out[n-1], j) {
-			p := &out[n-1]
-			p.to = j.to
-			p.clauses = append(p.clauses, j.clauses...)
-			if p.kind == idleJob {
-				kind, wait := j.kind, -1
-				for k := range j.clauses {
-					if &j.clauses[k] == j.wait {
-						wait = len(p.clauses) - len(j.clauses) + k
-					}
-				}
-				p.kind, p.oven = kind, j.oven
-				if wait >= 0 {
-					p.wait = &p.clauses[wait]
-				}
-			} else if p.wait != nil {
-				p.wait = repoint(p)
-			}
-			continue
-		}
-		out = append(out, j)
 	}
 	return out
 }
 
-// putsIn says that p only puts the food where j then says how long it stays.
-func putsIn(p, j job) bool {
-	return p.wait != nil && j.wait != nil && p.wait.verb.deed == moves && p.wait.said == nil && j.wait.said != nil && p.wait.place == j.wait.place && p.wait.place != practical.AtHob && len(j.clauses) == 1
-}
-
-func repoint(p *job) *clause {
-	for k := range p.clauses {
-		if p.clauses[k].at == p.wait.at {
-			return &p.clauses[k]
+// swallow joins the job after p to it; led says that the other gives the kind and the wait.
+func (p *job) swallow(j job, led bool) {
+	p.to = j.to
+	if led {
+		p.kind, p.oven, p.waitAt, p.weak = j.kind, j.oven, 0, j.weak
+		if j.waitAt > 0 {
+			p.waitAt = len(p.clauses) + j.waitAt
 		}
 	}
-	return p.wait
+	p.clauses = append(p.clauses, j.clauses...)
+}
+
+// putsIn says that p only puts the food where j then says how long it stays.
+func putsIn(p, j job) bool {
+	return p.waiting() != nil && j.waiting() != nil && p.waiting().verb.deed == moves && p.waiting().said == nil && j.waiting().said != nil && p.waiting().place == j.waiting().place && p.waiting().place != practical.AtHob && len(j.clauses) == 1
 }
 
 func joins(p, j job) bool {

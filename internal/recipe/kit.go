@@ -29,7 +29,7 @@ func kitInUse(j *job) []practical.Kit {
 	if has(ts, "stand mixer", "electric mixer", "dough hook", "food mixer", "freestanding mixer") {
 		kit = append(kit, practical.Mixer)
 	}
-	if has(ts, "microwave") && (j.wait == nil || j.wait.place != practical.AtMicrowave) {
+	if has(ts, "microwave") && (j.waiting() == nil || j.waiting().place != practical.AtMicrowave) {
 		kit = append(kit, practical.Microwave)
 	}
 	return kit

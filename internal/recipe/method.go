@@ -22,8 +22,8 @@ func readMethod(text string, items []item, r *Recipe) {
 	adoptTimes(jobs)
 	for i := 1; i < len(jobs); i++ {
 		if p := &jobs[i-1]; p.it != jobs[i].it && putsIn(*p, jobs[i]) {
-			p.wait.wait = false
-			p.kind, p.wait = handsJob, nil
+			p.waiting().wait = false
+			p.kind, p.waitAt = handsJob, 0
 		}
 	}
 	for i := range jobs {
@@ -77,22 +77,22 @@ func adoptTimes(jobs []job) {
 			continue
 		}
 		for back := i - 1; back >= max(0, i-3); back-- {
-			if w := jobs[back].wait; w != nil && !jobs[back].weak {
+			if w := jobs[back].waiting(); w != nil && !jobs[back].weak {
 				p = &jobs[back]
 				jobs[i].follows = back + 1
 				break
 			}
 		}
-		if p.kind != waitJob && p.kind != handsJob || len(p.clauses) == 0 || p.it == jobs[i].it && p.wait == nil {
+		if p.kind != waitJob && p.kind != handsJob || len(p.clauses) == 0 || p.it == jobs[i].it && p.waiting() == nil {
 			continue
 		}
-		if p.wait != nil && p.wait.said == nil && !p.weak {
+		if p.waiting() != nil && p.waiting().said == nil && !p.weak {
 			p.borrowed = d
 			p.lender = jobs[i].it
-		} else if p.wait == nil && d.least >= 3 {
+		} else if p.waiting() == nil && d.least >= 3 {
 			if c := &p.clauses[len(p.clauses)-1]; c.hands == nil && (c.verb.deed == fries || c.verb.deed == cooks) {
 				p.borrowed, p.lender = d, jobs[i].it
-				p.kind, p.wait = waitJob, c
+				p.kind, p.waitAt = waitJob, len(p.clauses)
 				c.wait, c.look, c.every, c.place = true, practical.Look, 5, practical.AtHob
 			}
 		}
@@ -115,11 +115,11 @@ func settleOven(text string, jobs []job) {
 	}
 	for i := range jobs {
 		j := &jobs[i]
-		bakes := j.wait != nil && j.wait.place == practical.AtOven
+		bakes := j.waiting() != nil && j.waiting().place == practical.AtOven
 		for pass := range 2 { // what is said up to the baking, then what is said after it
 			for k := range j.clauses {
 				c := &j.clauses[k]
-				if later := bakes && c.at >= j.wait.at; later != (pass == 1) {
+				if later := bakes && c.at >= j.waiting().at; later != (pass == 1) {
 					continue
 				}
 				for _, h := range c.heats {
@@ -170,7 +170,7 @@ func makeStep(text string, j *job) practical.Step {
 		return s
 	}
 	s.Hands, s.Why, doubt = handsOf(text, j)
-	if j.wait != nil {
+	if j.waiting() != nil {
 		w, why, d := makeWait(text, j)
 		s.Wait = &w
 		s.Why = append(s.Why, why...)

@@ -41,6 +41,16 @@ func TestReadForms(t *testing.T) {
 	}
 }
 
+// TestTitlePortions: portions that stand in the title.
+func TestTitlePortions(t *testing.T) {
+	for title, want := range map[string]string{"Bread rolls (makes 8)": "Bread rolls/8", "Fish pie. Serves 4.": "Fish pie/4", "Curry Goat (Serves 5–6)": "Curry Goat/5", "Soup": "Soup/0", "What makes 4 good scones": "What makes 4 good scones/0"} {
+		r := Read(title + "\n\nIngredients\n1 egg\n\nMethod\n1. Beat the egg.\n")[0]
+		if got := fmt.Sprintf("%s/%d", r.Title, r.Serves); got != want {
+			t.Errorf("%q: got %q, want %q", title, got, want)
+		}
+	}
+}
+
 // TestSeveral: recipes one after the other in one text.
 func TestSeveral(t *testing.T) {
 	one := "Ingredients\n2 eggs\n50g flour\n\nMethod\n1. Whisk the eggs.\n2. Bake for 10 minutes.\n\n"

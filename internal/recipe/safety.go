@@ -48,10 +48,10 @@ func safetyOf(j *job, food practical.Food) string {
 			out = append(out, "raw egg: wash hands and whisk at once")
 		}
 	}
-	if j.wait != nil && hotPlace(j.wait.place) && namesRawMeat(ts) || has(ts, "chicken", "turkey", "pork", "mince", "sausage", "burger") && has(ts, "cook", "bake", "roast", "grill", "fry", "simmer") {
+	if j.waiting() != nil && hotPlace(j.waiting().place) && namesRawMeat(ts) || has(ts, "chicken", "turkey", "pork", "mince", "sausage", "burger") && has(ts, "cook", "bake", "roast", "grill", "fry", "simmer") {
 		out = append(out, "cook to a core of 75 °C")
 	}
-	if j.wait != nil && (j.wait.place == practical.AtOven || j.wait.place == practical.AtGrill) {
+	if j.waiting() != nil && (j.waiting().place == practical.AtOven || j.waiting().place == practical.AtGrill) {
 		out = append(out, "hot: oven gloves")
 	}
 	for _, c := range controls {
@@ -59,7 +59,7 @@ func safetyOf(j *job, food practical.Food) string {
 			out = append(out, c.text)
 		}
 	}
-	if has(ts, "rice") && j.wait != nil && hotPlace(j.wait.place) {
+	if has(ts, "rice") && j.waiting() != nil && hotPlace(j.waiting().place) {
 		out = append(out, "rice: serve at once or cool within an hour")
 	}
 	return strings.Join(out, "; ")

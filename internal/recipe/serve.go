@@ -54,7 +54,7 @@ func servedAs(jobs []job, title []token) practical.Serve {
 	}
 	for i := len(jobs) - 1; i >= 0; i-- {
 		j := jobs[i]
-		if j.wait == nil {
+		if j.waiting() == nil {
 			for _, c := range j.clauses {
 				if atHob(c) {
 					s.Heat = practical.Hot
@@ -66,7 +66,7 @@ func servedAs(jobs []job, title []token) practical.Serve {
 			}
 			continue
 		}
-		switch j.wait.place {
+		switch j.waiting().place {
 		case practical.AtFridge, practical.AtFreezer:
 			s.Heat = practical.Cold
 		case practical.AtOven, practical.AtHob, practical.AtGrill, practical.AtMicrowave:
@@ -75,7 +75,7 @@ func servedAs(jobs []job, title []token) practical.Serve {
 				s.Heat = practical.AsIs
 			}
 		case practical.AtSide:
-			if j.wait.verb.name == "rest" && namesRawMeat(j.ts) || j.wait.verb.name != "cool" && j.wait.said != nil && j.wait.said.most <= 10 {
+			if j.waiting().verb.name == "rest" && namesRawMeat(j.ts) || j.waiting().verb.name != "cool" && j.waiting().said != nil && j.waiting().said.most <= 10 {
 				s.Heat = practical.Hot
 			}
 		default:

@@ -19,9 +19,9 @@ type job struct {
 	from, to int // tokens of the item
 	it       *item
 	clauses  []clause
-	wait     *clause // the one that waits; it stands in clauses too
-	weak     bool    // only comes to the boil: a simmer that follows takes it in
-	first    bool    // first job of its item
+	waitAt   int  // 1 + the clause that waits; 0: none
+	weak     bool // only comes to the boil: a simmer that follows takes it in
+	first    bool // first job of its item
 	refers   *duration
 	ts       []token // the item's tokens from from to to
 	oven     int     // the oven's temperature here
@@ -29,6 +29,14 @@ type job struct {
 	borrowed *duration // the wait's minutes, said in the next item
 	lender   *item
 	follows  int // 1 + the job that "after 20 minutes" speaks of; 0: none
+}
+
+// waiting is the clause of the job that waits; nil: none.
+func (j *job) waiting() *clause {
+	if j.waitAt == 0 {
+		return nil
+	}
+	return &j.clauses[j.waitAt-1]
 }
 
 // around is the words of a job's item for one that only comes to the boil, else the job's own.
@@ -173,9 +181,9 @@ func (s *splitter) remark(from int, ts []token) {
 		return
 	}
 	for _, d := range durations(ts) {
-		if d.role == lasts && s.cur.wait != nil && s.cur.wait.said == nil && !has(ts, "if", "keep", "store") {
-			d.from, d.to = d.from+from-s.cur.wait.shift, d.to+from-s.cur.wait.shift
-			s.cur.wait.said = &d
+		if d.role == lasts && s.cur.waiting() != nil && s.cur.waiting().said == nil && !has(ts, "if", "keep", "store") {
+			d.from, d.to = d.from+from-s.cur.waiting().shift, d.to+from-s.cur.waiting().shift
+			s.cur.waiting().said = &d
 			return
 		}
 	}
@@ -257,46 +265,55 @@ func (s *splitter) timed() bool {
 // addWait begins a job with a wait, and takes over the moves that lead up to it.
 func (s *splitter) addWait(c clause) {
 	weak := c.verb.deed == boils && !c.wait
-	if s.cur != nil && s.cur.weak && c.place == practical.AtHob && c.verb.deed != boils && s.lastSentence() >= c.sentence-1 {
-		s.cur.weak = weak
+	if s.completes(c) {
+		s.cur.weak = s.cur.weak && weak
 		s.extend(c)
-		s.cur.wait = &s.cur.clauses[len(s.cur.clauses)-1]
+		s.cur.waitAt = len(s.cur.clauses)
 		return
 	}
-	if s.cur != nil && s.cur.kind == waitJob && s.cur.wait.said == nil && c.said != nil && s.cur.wait.place == c.place && s.lastSentence() == c.sentence {
-		s.extend(c)
-		s.cur.wait = &s.cur.clauses[len(s.cur.clauses)-1]
-		return
-	}
-	var leads []clause
-	if s.cur != nil && (s.cur.kind == handsJob) {
-		n := len(s.cur.clauses)
-		for n > 0 && (leadsTo(s.cur.clauses[n-1], c) || c.look == practical.Stay && c.place == practical.AtHob && s.cur.clauses[n-1].sentence == c.sentence && s.cur.clauses[n-1].hands == nil) {
-			n--
-		}
-		leads = append(leads, s.cur.clauses[n:]...)
-		s.cur.clauses = s.cur.clauses[:n]
-		if n == 0 && s.cur.refers == nil {
-			from := s.cur.from
-			s.cur = nil
-			defer func() { s.cur.from = from }()
-		}
-	}
-	if s.cur != nil && s.cur.kind == idleJob {
-		from := s.cur.from
-		s.cur = nil
-		defer func() { s.cur.from = from }()
-	}
+	all, from := s.takeLeads(c)
 	s.flush()
-	all := append(leads, c)
-	if weak {
-		all[len(all)-1].wait = true
-		all[len(all)-1].look = practical.Look
-		all[len(all)-1].every = 3
+	all = append(all, c)
+	if from < 0 {
+		from = all[0].from
 	}
-	s.cur = &job{kind: waitJob, from: all[0].from, clauses: all, weak: weak}
-	s.cur.wait = &s.cur.clauses[len(all)-1]
-	s.cur.oven, s.cur.ovenWhy = s.cx.oven, s.cx.ovenWhy
+	if last := &all[len(all)-1]; weak {
+		last.wait, last.look, last.every = true, practical.Look, 3
+	}
+	s.cur = &job{kind: waitJob, from: from, clauses: all, waitAt: len(all), weak: weak, oven: s.cx.oven, ovenWhy: s.cx.ovenWhy}
+}
+
+// completes says whether a wait goes on with the one that is open: a simmer
+// after coming to the boil, or a time for a wait in the same place.
+func (s *splitter) completes(c clause) bool {
+	if s.cur == nil || s.cur.kind != waitJob {
+		return false
+	}
+	if s.cur.weak && c.place == practical.AtHob && c.verb.deed != boils {
+		return s.lastSentence() >= c.sentence-1
+	}
+	w := s.cur.waiting()
+	return w.said == nil && c.said != nil && w.place == c.place && s.lastSentence() == c.sentence
+}
+
+// takeLeads takes the clauses that lead up to the wait from the open job. When
+// nothing of the job is left it gives the token at which that began, else -1.
+func (s *splitter) takeLeads(c clause) ([]clause, int) {
+	if s.cur == nil || s.cur.kind != handsJob && s.cur.kind != idleJob {
+		return nil, -1
+	}
+	n := len(s.cur.clauses)
+	for n > 0 && leadsTo(s.cur.clauses[n-1], c) {
+		n--
+	}
+	leads := append([]clause(nil), s.cur.clauses[n:]...)
+	s.cur.clauses = s.cur.clauses[:n]
+	if n > 0 || s.cur.refers != nil {
+		return leads, -1
+	}
+	from := s.cur.from
+	s.cur = nil
+	return leads, from
 }
 
 // leadsTo says whether a clause only brings the food to the wait that follows it in its sentence.
@@ -304,26 +321,16 @@ func leadsTo(c, wait clause) bool {
 	if c.sentence != wait.sentence || c.hands != nil {
 		return false
 	}
+	if wait.look == practical.Stay && wait.place == practical.AtHob {
+		return true // the hands do not stop
+	}
 	return c.verb.deed == moves || c.verb.deed == boils || c.verb.deed == lets || c.verb.deed == heatsUp ||
 		c.verbIs("turn", "tip", "seal") && wait.place != practical.AtHob
 }
 
 func (s *splitter) lastSentence() int { return s.cur.clauses[len(s.cur.clauses)-1].sentence }
 
-func (s *splitter) extend(c clause) {
-	at := -1
-	if s.cur.wait != nil {
-		for i := range s.cur.clauses {
-			if &s.cur.clauses[i] == s.cur.wait {
-				at = i
-			}
-		}
-	}
-	s.cur.clauses = append(s.cur.clauses, c)
-	if at >= 0 {
-		s.cur.wait = &s.cur.clauses[at]
-	}
-}
+func (s *splitter) extend(c clause) { s.cur.clauses = append(s.cur.clauses, c) }
 
 func (s *splitter) open(k jobKind, c clause) {
 	from := c.from

@@ -86,7 +86,7 @@ func nameIn(list, name string) bool {
 
 // makeWait turns the waiting clause of a job into a wait, and says why.
 func makeWait(text string, j *job) (practical.Wait, []string, float64) {
-	c := j.wait
+	c := j.waiting()
 	w := practical.Wait{Place: c.place, Attention: c.look}
 	if c.look == practical.Look {
 		w.Every = max(c.every, 1)
@@ -156,13 +156,13 @@ func proves(c *clause) bool { return c.place == practical.AtWarm }
 func ovenFigures(text string, j *job, w *practical.Wait, why *[]string) float64 {
 	doubt := 0.0
 	w.Band = 10
-	for _, h := range j.wait.heats {
+	for _, h := range j.waiting().heats {
 		if h.oven {
 			w.Celsius = h.celsius
 			if h.clash && inList(h.figures, j.oven) {
 				w.Celsius = j.oven // the figure that agrees with what was said before
 			}
-			*why = append(*why, fmt.Sprintf("'%s': said; %d °C without fan", quote(text, j.it.ts, j.wait.shift+h.from, j.wait.shift+h.to), w.Celsius))
+			*why = append(*why, fmt.Sprintf("'%s': said; %d °C without fan", quote(text, j.it.ts, j.waiting().shift+h.from, j.waiting().shift+h.to), w.Celsius))
 			if h.clash {
 				doubt = 0.5
 				*why = append(*why, "the figures that stand together do not go together: look at the temperature")
