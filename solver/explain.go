@@ -55,7 +55,7 @@ func Explain(ctx context.Context, p *problem.Problem, o Options) (Conflict, erro
 			return Conflict{}, ctx.Err()
 		}
 	}
-	x.each = max(1, x.left/shares)
+	x.each = max(leastShare, x.left/shares)
 	// The smallest conflict first; if half the effort does not find it, any
 	// that cannot spare a member, and what is left to make that smaller.
 	reserve := x.left / 2
@@ -69,8 +69,9 @@ func Explain(ctx context.Context, p *problem.Problem, o Options) (Conflict, erro
 }
 
 const (
-	shares   = 16 // each search after the first may take one such share of the effort
-	callCost = 5  // conflicts that the mere asking counts for
+	shares     = 16   // each search after the first may take one such share of the effort
+	leastShare = 2000 // or this many conflicts, if that is more and they are there
+	callCost   = 5    // conflicts that the mere asking counts for
 )
 
 // answer says whether some demands can hold together.
