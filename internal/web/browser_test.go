@@ -3,6 +3,7 @@ package web
 import (
 	"context"
 	"errors"
+	"flag"
 	"fmt"
 	"net/http/httptest"
 	"os"
@@ -165,13 +166,20 @@ func (b *tab) until(expression string) {
 // tallest is as much of a page as a picture shows, in pixels.
 const tallest = 2600
 
-// picture keeps a picture of the page when PLAIT_SCREENS names a folder.
+// screens is where pictures of the pages are kept.
+var screens = flag.String("screens", "", "keep pictures of the pages in this folder")
+
+// picture keeps a picture of the page when the flag -screens names a folder.
 func (b *tab) picture(name string) {
 	b.Helper()
-	folder := os.Getenv("PLAIT_SCREENS")
-	if folder == "" {
-		return
+	if *screens != "" {
+		b.shoot(filepath.Join(*screens, name+".png"))
 	}
+}
+
+// shoot takes a picture of the page.
+func (b *tab) shoot(file string) {
+	b.Helper()
 	var shot page.CaptureScreenshotResult
 	err := chromedp.Do(b.ctx, chromedp.Func(func(ctx context.Context, t *chromedp.Target) (err error) {
 		size, err := cdp.Call(ctx, t, page.GetLayoutMetrics, cdp.Empty{})
@@ -185,9 +193,9 @@ func (b *tab) picture(name string) {
 		return err
 	}))
 	if err == nil {
-		err = os.WriteFile(filepath.Join(folder, name+".png"), shot.Data, 0o600)
+		err = os.WriteFile(file, shot.Data, 0o600)
 	}
 	if err != nil && !errors.Is(err, context.Canceled) {
-		b.Errorf("picture %s: %v", name, err)
+		b.Errorf("picture %s: %v", file, err)
 	}
 }

@@ -1,10 +1,13 @@
 package web
 
 import (
+	"bytes"
 	"context"
 	_ "embed"
 	"fmt"
+	"image/png"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -87,6 +90,65 @@ func (s *site) everyPage() [][2]string {
 	}
 }
 
+// pictured are the pages that docs/screens has pictures of.
+var pictured = map[string]bool{
+	"list": true, "class": true, "help": true, "clock": true, "kitchen": true, "dishes": true, "recipe-read": true,
+	"recipe-beside": true, "plan": true, "plan-too-much": true, "clock-wrong": true,
+}
+
+// Pictures of the pages on a phone, on a laptop and on paper: into the folder of
+// the flag -screens, else one of them, which must be as wide as the screen.
+func TestScreens(t *testing.T) {
+	s := newSite(t)
+	if *screens == "" {
+		b, file := s.tab(phone, true), filepath.Join(t.TempDir(), "help.png")
+		b.open("/help")
+		b.shoot(file)
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if size, err := png.DecodeConfig(bytes.NewReader(data)); err != nil || size.Width != phone {
+			t.Errorf("%d wide, %v", size.Width, err)
+		}
+		return
+	}
+	pages := s.everyPage()
+	for _, width := range []int64{phone, laptop} {
+		b := s.tab(width, true)
+		for _, page := range pages {
+			if !pictured[page[0]] {
+				continue
+			}
+			b.open(page[1])
+			if width == laptop && strings.HasPrefix(page[0], "plan") {
+				b.until(`document.querySelector("[data-aligned]") !== null`)
+			}
+			b.picture(fmt.Sprintf("%s-%d", page[0], width))
+		}
+	}
+	b := s.paper()
+	for _, page := range pages {
+		if page[0] == "plan" {
+			b.open(strings.TrimSuffix(page[1], "plan") + "print")
+			b.picture("print-a4")
+			b.open(strings.TrimSuffix(page[1], "plan") + "print?large=1")
+			b.picture("print-a4-large")
+		}
+	}
+}
+
+// paper is a tab as wide as A4 that shows pages as a printer does.
+func (s *site) paper() *tab {
+	s.Helper()
+	b := s.tab(794, true) // 210 mm at 96 dots an inch
+	b.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
+		return err
+	}))
+	return b
+}
+
 // judge holds a page to what every page must keep.
 const judge = `(async (whole) => {
   const found = [];
@@ -122,10 +184,6 @@ func TestEveryPageIsAccessible(t *testing.T) {
 			for _, f := range found {
 				t.Errorf("%s at %d: %s", page[0], width, f)
 			}
-			if width == laptop && page[0] == "plan" {
-				b.until(`document.querySelector("[data-aligned]") !== null`)
-			}
-			b.picture(fmt.Sprintf("%s-%d", page[0], width))
 		}
 	}
 }
@@ -152,11 +210,7 @@ func TestPlaitStandsOnTheRowsClock(t *testing.T) {
 func TestPrintView(t *testing.T) {
 	s := newSite(t)
 	rec := s.menuOfThree()
-	b := s.tab(794, true) // A4 at 96 dots an inch
-	b.do(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
-		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
-		return err
-	}))
+	b := s.paper()
 	for name, address := range map[string]string{"print-a4": "/print", "print-a4-large": "/print?large=1"} {
 		b.open("/practical/" + rec.ID + address)
 		if over := eval[int](b, `document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
@@ -165,7 +219,6 @@ func TestPrintView(t *testing.T) {
 		if n := eval[int](b, `document.querySelectorAll("tr").length`); n < len(rec.Plan.Rows) {
 			t.Errorf("%s has %d rows, want at least %d", name, n, len(rec.Plan.Rows))
 		}
-		b.picture(name)
 	}
 }
 

@@ -36,6 +36,7 @@ type PlanPage struct {
 	Plan     *timeplan.Plan
 	Stale    bool // the practical has changed since the plan was made
 	Status   string
+	Conflict []Clash
 	Dishes   []Chip
 	Rows     []PlanRow
 	Pair     bool
@@ -59,6 +60,9 @@ type PlanRow struct {
 	Focus       string // which of its buttons was pressed last
 	Name        string
 }
+
+// Clash is a demand of those that cannot hold together, with the way to its step.
+type Clash struct{ Text, Step, Link string }
 
 // File is a way to take the plan away.
 type File struct{ Link, Words string }
@@ -212,6 +216,7 @@ func (s *Server) planPage(r *http.Request, rec app.Record) PlanPage {
 		return page
 	}
 	page.Status = standing(rec.Plan)
+	page.Conflict = clashes(rec)
 	for i, d := range rec.Plan.Dishes {
 		page.Dishes = append(page.Dishes, chip(i, d.Letter, d.Name))
 	}
@@ -225,6 +230,22 @@ func (s *Server) planPage(r *http.Request, rec app.Record) PlanPage {
 		}
 	}
 	return page
+}
+
+// clashes are the demands that cannot hold together.
+func clashes(rec app.Record) []Clash {
+	var list []Clash
+	for _, demand := range rec.Plan.Conflict {
+		clash := Clash{Text: demand.Text}
+		for _, d := range rec.Practical.Dishes {
+			if stepIndex(d, demand.Step) >= 0 {
+				clash.Step = demand.Step
+				clash.Link = fmt.Sprintf("/practical/%s/dishes/%s?step=%s#open", rec.ID, url.PathEscape(d.Letter), url.QueryEscape(demand.Step))
+			}
+		}
+		list = append(list, clash)
+	}
+	return list
 }
 
 // names is every candidate of every class.
