@@ -67,3 +67,18 @@ func (s *splitter) takesOut(c clause, body []token) bool {
 	}
 	return false
 }
+
+// chores says whether clauses only wash hands, put an apron on, wash up, tidy or evaluate.
+func (s *splitter) chores(cs []clause) bool {
+	for _, c := range cs {
+		body := s.ts[c.from:c.to]
+		switch {
+		case c.verb.name == "evaluate":
+		case c.verbIs("wash", "clear", "clean", "tidy", "dry", "put", "collect", "tie", "wipe") && hasAny(body, "hands", "apron", "aprons", "equipment", "hair", "surfaces", "worktop", "bench", "dishes", "away", "up", "down") &&
+			!has(body, "dry the", "pick up", "vegetables", "chicken", "potatoes", "fruit"):
+		default:
+			return false
+		}
+	}
+	return len(cs) > 0
+}

@@ -173,8 +173,9 @@ func verbal(ts []token, i int, first bool) bool {
 	if t.is("dry", "deep", "shallow", "pan", "stir", "slow") && next.is("fry", "cook", "roast") {
 		return false // the verb is the next word
 	}
-	if next.is(":") && i <= 1 {
-		return false // a label
+	if next.is(":") {
+		_, verb := isVerb(ts, i+2)
+		return i > 1 || !verb // "Glaze: mix ..." is a label, "In a bowl, mix: oats ..." is not
 	}
 	switch {
 	case j < 0, prev.is(";") && next.kind == word:

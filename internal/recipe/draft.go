@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"fmt"
 	"strings"
 
 	"plait.example/internal/practical"
@@ -11,10 +12,19 @@ type draft struct {
 	title       string
 	titleLevel  int
 	start, end  int // bytes of the source
+	head        heading
 	serves      int
 	ingredients []listed
 	items       []item
 	unread      []string
+}
+
+// heading is what the head of a recipe says of its baking: "Oven temperature: 190 °C", "Cooking time: 25-30 mins".
+type heading struct {
+	celsius  int
+	ovenWhy  string
+	cook     *duration
+	cookLine []token
 }
 
 // listed is a line of the ingredient list.
@@ -344,6 +354,10 @@ func (s *sorter) meta(l line) bool {
 	for len(ts) > 0 && ts[0].kind != word {
 		ts = ts[1:]
 	}
+	if s.cur.head.read(l.text, ts) {
+		s.cur.unread = append(s.cur.unread, l.text)
+		return true
+	}
 	if len(ts) > 1 && ts[0].is("prep", "cook", "preparation", "cooking", "total", "rest", "chill") && ts[1].is(":") && len(durations(ts)) > 0 {
 		s.cur.unread = append(s.cur.unread, l.text)
 		return true
@@ -402,7 +416,7 @@ func (d *draft) read(text string) Recipe {
 			r.Ingredients = append(r.Ingredients, ing)
 		}
 	}
-	readMethod(text, d.items, &r)
+	readMethod(text, d.items, d.head, &r)
 	if r.Title == "" && len(d.items) > 0 {
 		r.Title = firstWords(text, d.items[0])
 	}
@@ -437,4 +451,22 @@ func titlePortions(title string) (string, int) {
 		}
 	}
 	return title, 0
+}
+
+// read takes a line such as "Oven temperature: 190 °C or gas mark 5" or "Cooking time: 25-30 mins".
+func (h *heading) read(text string, ts []token) bool {
+	start := ts[:min(len(ts), 3)]
+	if hs := heats(ts); len(hs) > 0 && hasAny(start, "oven", "temperature", "temp") && !startsWithVerb(ts) {
+		if h.celsius == 0 {
+			h.celsius, h.ovenWhy = hs[0].celsius, fmt.Sprintf("'%s': said at the head", text)
+		}
+		return true
+	}
+	if ds := durations(ts); len(ds) == 1 && hasAny(start, "cooking", "cook", "baking", "bake", "oven") && hasAny(start, "time", "for", ":") && has(start, "time") {
+		if h.cook == nil {
+			h.cook, h.cookLine = &ds[0], ts
+		}
+		return true
+	}
+	return false
 }

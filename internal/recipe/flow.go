@@ -58,6 +58,9 @@ func (l *linker) take(i int) {
 		l.ovens = append(l.ovens, i)
 		return
 	}
+	if j.kind == choreJob {
+		return
+	}
 	if l.r.Steps[i].SetUp {
 		return // before the clock: nothing comes before it, and all that follows comes after it
 	}

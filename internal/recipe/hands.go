@@ -27,6 +27,8 @@ func handsOf(text string, j *job) (practical.Estimate, []string, float64) {
 	for i := range j.clauses {
 		c := &j.clauses[i]
 		switch {
+		case c.verbIs("make", "prepare") && detailed(j, i):
+			// "Make the topping. Sieve the flour ...": what follows says how
 		case c.wait || c.other || c.verb.deed == heatsUp || c.verb.deed == lets && c.hands == nil:
 		case c.hands != nil:
 			d := c.hands
@@ -115,4 +117,14 @@ func things(ts []token) int {
 		}
 	}
 	return n
+}
+
+// detailed says that the job goes on with the work that clause i only names.
+func detailed(j *job, i int) bool {
+	for _, c := range j.clauses[i+1:] {
+		if c.verb.deed == works || c.verb.deed == fries || c.verb.deed == cooks {
+			return true
+		}
+	}
+	return false
 }

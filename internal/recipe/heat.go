@@ -58,6 +58,12 @@ func readAtoms(ts []token, i int) ([]atom, int) {
 		for at(ts, j).is("/", "(", ")", ",", "or", "[", "]", ";", "-", "to", "and", "=") && j < next+3 {
 			j++
 		}
+		if at(ts, j).is("fan") && at(ts, j+1).kind != number {
+			for i := range atoms {
+				atoms[i].fan = atoms[i].scale != "gas" // "170 °C (340 °F) fan"
+			}
+			return atoms, j + 1
+		}
 		if j == next && !at(ts, j).is("gas", "fan") {
 			return atoms, closed(ts, next)
 		}
@@ -206,7 +212,11 @@ func (a atom) oven() (celsius, rank int) {
 	case a.scale == "gas":
 		return celsiusOfGas(a.value), 2
 	case a.scale == "f" || a.scale == "" && a.value > 260:
-		return practical.CelsiusOfFahrenheit(int(a.value)), 1
+		c := practical.CelsiusOfFahrenheit(int(a.value))
+		if a.fan {
+			c = practical.CelsiusOfFan(c)
+		}
+		return c, 1
 	case a.fan:
 		return practical.CelsiusOfFan(int(a.value)), 3
 	}

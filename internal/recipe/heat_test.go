@@ -17,6 +17,8 @@ func TestHeats(t *testing.T) {
 		{"oven to fan 160C", 180},
 		{"oven to 160C fan", 180},
 		{"oven to 160 fan", 180},
+		{"oven to 160°C (325°F) fan", 180},
+		{"Preheat oven Gas 5/190◦c", 190},
 		{"bake at 180/160 fan/gas 4", 180},
 		{"bake at 350F", 180},
 		{"Preheat oven to 350°F", 180},

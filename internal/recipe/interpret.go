@@ -232,7 +232,7 @@ func (cx *context) frying(body []token, c *clause, said *duration) {
 // moving handles putting food in a place: it waits there when a time is said, or when the place is one for waiting.
 func (cx *context) moving(body []token, c *clause, said *duration) {
 	named := placeWords(body)
-	if c.verb.name == "set" && ovenStated(c) && has(body, "oven") && said == nil {
+	if said == nil && has(body, "oven") && (c.verb.name == "set" && ovenStated(c) || c.verbIs("switch", "put") && hasAny(body, "on") && !has(body, "on the oven", "shelf", "in", "into", "tray")) {
 		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
 		return
 	}

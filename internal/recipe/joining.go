@@ -47,13 +47,15 @@ func (p *job) swallow(j job, led bool) {
 
 // putsIn says that p only puts the food where j then says how long it stays.
 func putsIn(p, j job) bool {
-	return p.waiting() != nil && j.waiting() != nil && p.waiting().verb.deed == moves && p.waiting().said == nil && j.waiting().said != nil && p.waiting().place == j.waiting().place && p.waiting().place != practical.AtHob && len(j.clauses) == 1
+	return p.waiting() != nil && j.waiting() != nil && p.waiting().verb.deed == moves && p.waiting().said == nil && j.waiting().said != nil && p.waiting().place == j.waiting().place && p.waiting().place != practical.AtHob && j.waitAt == 1
 }
 
 func joins(p, j job) bool {
 	switch {
-	case p.kind == ovenJob:
-		return j.kind == ovenJob
+	case p.kind == ovenJob || p.kind == choreJob:
+		return j.kind == p.kind
+	case j.kind == choreJob:
+		return false
 	case p.kind == idleJob:
 		return j.kind != serveJob && j.kind != ovenJob
 	case j.kind == idleJob:

@@ -23,7 +23,7 @@ func kitInUse(j *job) []practical.Kit {
 		kit = append(kit, practical.Ring)
 	}
 	ts := j.ts
-	if has(ts, "food processor", "processor", "blender", "blitz", "whizz", "liquidise", "liquidiser", "pulse") && !has(ts, "stick blender", "hand blender") {
+	if (has(ts, "food processor", "processor", "blender") || hasAny(ts, "blitz", "whizz", "liquidise", "pulse")) && !has(ts, "stick blender", "hand blender") {
 		kit = append(kit, practical.Processor)
 	}
 	if has(ts, "stand mixer", "electric mixer", "dough hook", "food mixer", "freestanding mixer") {

@@ -230,6 +230,11 @@ func headingSigns(text string, start, end int, l *line) (int, int) {
 		l.heading = n
 		return start + n, end - (len(s)-len(strings.TrimRight(s, "#")))*boolInt(len(s) > n)
 	}
+	if t := strings.Trim(s, "*_: "); len(t) > 4 && len(t) < 80 && strings.HasPrefix(s, "***") && strings.HasSuffix(strings.TrimRight(s, ": "), "***") && !strings.Contains(t, "*") {
+		l.heading = 4
+		at := start + strings.Index(s, t)
+		return at, at + len(t)
+	}
 	for _, mark := range []string{"**", "__"} {
 		t := strings.TrimSuffix(s, ":")
 		if len(t) > 4 && strings.HasPrefix(t, mark) && strings.HasSuffix(t, mark) && strings.Count(t, mark) == 2 && len(t) < 80 {

@@ -9,7 +9,7 @@ import (
 )
 
 // readMethod turns the items of a method into the steps of r.
-func readMethod(text string, items []item, r *Recipe) {
+func readMethod(text string, items []item, head heading, r *Recipe) {
 	cx := &context{}
 	var jobs []job
 	for i := range items {
@@ -29,7 +29,8 @@ func readMethod(text string, items []item, r *Recipe) {
 	for i := range jobs {
 		jobs[i].ts = jobs[i].it.ts[jobs[i].from:jobs[i].to]
 	}
-	settleOven(text, jobs)
+	settleOven(text, jobs, head)
+	lendCookTime(jobs, head)
 	serving := lastServe(jobs)
 	ids := names(jobs, serving)
 	facts := knownFoods(r.Ingredients)
@@ -101,8 +102,8 @@ func adoptTimes(jobs []job) {
 
 // settleOven gives every oven step its temperature: its own, the last one said
 // before it, or the first one said after it in the method.
-func settleOven(text string, jobs []job) {
-	celsius, why := 0, ""
+func settleOven(text string, jobs []job, head heading) {
+	celsius, why := head.celsius, head.ovenWhy
 	first, firstWhy := 0, ""
 	for i := range jobs {
 		for _, c := range jobs[i].clauses {
@@ -139,10 +140,30 @@ func settleOven(text string, jobs []job) {
 	}
 }
 
+// lendCookTime gives the time at the head of the recipe to the one baking that has none, when no other heat is timed.
+func lendCookTime(jobs []job, head heading) {
+	if head.cook == nil {
+		return
+	}
+	var bake *job
+	for i := range jobs {
+		switch w := jobs[i].waiting(); {
+		case w == nil || !hotPlace(w.place):
+		case w.said != nil || jobs[i].borrowed != nil || bake != nil || w.place != practical.AtOven:
+			return
+		default:
+			bake = &jobs[i]
+		}
+	}
+	if bake != nil {
+		bake.borrowed, bake.lender = head.cook, &item{ts: head.cookLine}
+	}
+}
+
 // names gives the jobs their ids: numbers, and the names of those that Dish leaves out.
 func names(jobs []job, serving int) []string {
 	ids := make([]string, len(jobs))
-	n, ovens := 0, 0
+	n, ovens, chores := 0, 0, 0
 	for i, j := range jobs {
 		switch {
 		case i == serving:
@@ -152,6 +173,12 @@ func names(jobs []job, serving int) []string {
 			ids[i] = ovenID
 			if ovens > 1 {
 				ids[i] = ovenID + "-" + strconv.Itoa(ovens)
+			}
+		case j.kind == choreJob:
+			chores++
+			ids[i] = choreID
+			if chores > 1 {
+				ids[i] = choreID + "-" + strconv.Itoa(chores)
 			}
 		default:
 			n++
@@ -165,6 +192,10 @@ func names(jobs []job, serving int) []string {
 func makeStep(text string, j *job) practical.Step {
 	s := practical.Step{Text: text[j.start():j.end()], Component: j.it.component}
 	var doubt float64
+	if j.kind == choreJob {
+		s.Why = []string{"washing, tidying and evaluating are rows of the plan, not a step of the dish"}
+		return s
+	}
 	if j.kind == ovenJob {
 		s.Why = []string{"turning the oven on is a row of the plan, not a step of hands"}
 		return s

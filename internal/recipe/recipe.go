@@ -20,8 +20,9 @@ type Recipe struct {
 
 	// Steps holds the whole method in the order of the text. Besides the
 	// numbered steps ("1", "2", ...) there may be sentences that only turn the
-	// oven on ("oven", "oven-2", ...) and the serving ("serve"); Dish leaves
-	// those out, because a plan makes rows of its own for them.
+	// oven on ("oven", "oven-2", ...), wash up or tidy ("chore", ...), and the
+	// serving ("serve"); Dish leaves those out, because a plan makes rows of its
+	// own for them.
 	Steps []practical.Step
 
 	Text    string   // the part of the text that the recipe was read from, whole
@@ -76,7 +77,7 @@ func (r Recipe) Dish(letter string) practical.Dish {
 	}
 	left := map[string]bool{}
 	for _, s := range r.Steps {
-		left[s.ID] = s.ID == serveID || strings.HasPrefix(s.ID, ovenID)
+		left[s.ID] = s.ID == serveID || strings.HasPrefix(s.ID, ovenID) || strings.HasPrefix(s.ID, choreID)
 	}
 	for _, s := range r.Steps {
 		if left[s.ID] {
@@ -129,5 +130,6 @@ func plainText(s string) string {
 // Names of the steps that Dish leaves out.
 const (
 	ovenID  = "oven"
+	choreID = "chore"
 	serveID = "serve"
 )

@@ -12,6 +12,10 @@ func (cx *context) letting(ts []token, c *clause, said *duration) {
 		c.place = practical.AtHob
 		return
 	}
+	if !ok && has(body, "heat up", "warm up", "get hot") {
+		cx.frying(body, c, said)
+		return
+	}
 	if inner.name == "soften" && !has(body, "heat", "pan", "onion", "onions") {
 		ok = false
 	}

@@ -30,7 +30,7 @@ type control struct {
 // controls are reminders of what is usual; local rules and the school's risk assessment decide.
 var controls = []control{
 	{[]string{"fry", "deep-fry", "hot oil", "saute", "sear"}, "hot fat: stay with the pan, handle turned in, lay food away from you"},
-	{[]string{"caramel", "caramelise", "syrup", "toffee", "brittle"}, "very hot sugar: do not taste or leave it"},
+	{[]string{"caramel", "caramelise", "toffee", "brittle", "boil the sugar", "sugar syrup", "hot syrup"}, "very hot sugar: do not taste or leave it"},
 	{[]string{"boil", "steam", "drain", "simmer", "poach", "blanch"}, "steam: lid and water away from you"},
 	{[]string{"chop", "slice", "dice", "cut", "mince", "trim", "carve", "halve", "quarter", "fillet", "shred"}, "knife: claw grip, damp cloth under the board"},
 	{[]string{"grate", "zest", "grater"}, "grater: stop short of the fingertips"},

@@ -36,6 +36,9 @@ func partOf(ts []token) (section, bool) {
 			return s.part, true
 		}
 	}
+	if has(ts[:min(len(ts), 4)], "direction", "instruction") {
+		return methodPart, true // "Cooking directions"
+	}
 	return front, false
 }
 

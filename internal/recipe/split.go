@@ -9,6 +9,7 @@ const (
 	handsJob jobKind = iota
 	waitJob
 	ovenJob  // only turns the oven on
+	choreJob // only washes up, puts an apron on, evaluates: rows of the plan
 	serveJob // serves
 	idleJob  // no verb was found
 )
@@ -350,6 +351,9 @@ func (s *splitter) flush() {
 	s.cur = nil
 	if len(j.clauses) == 0 && j.kind == handsJob {
 		j.kind = idleJob
+	}
+	if j.kind == handsJob && s.chores(j.clauses) {
+		j.kind = choreJob
 	}
 	j.oven, j.ovenWhy = s.cx.oven, s.cx.ovenWhy
 	s.jobs = append(s.jobs, j)

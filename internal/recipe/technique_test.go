@@ -48,7 +48,7 @@ func TestTechniqueFor(t *testing.T) {
 		{"whisk", "whisk the cream to soft peaks", "whisk-soft-peak"},
 		{"whisk", "whisk the egg whites to stiff peaks", "whisk-stiff-peak"},
 		{"whisk", "whisk together the oil and vinegar", "combine"},
-		{"rub", "rub the butter into the flour", "shortcrust"},
+		{"rub", "rub the butter into the flour", "rub-in"},
 		{"cream", "cream the butter and sugar", "cream-fat-sugar"},
 		{"fold", "fold in the flour", "fold-in"},
 		{"knead", "knead until smooth", "knead"},

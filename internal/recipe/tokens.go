@@ -46,7 +46,7 @@ func tokenize(s string, base int) []token {
 			continue
 		}
 		switch {
-		case unicode.IsSpace(r) || r == '\uFEFF' || r == '\u200B':
+		case unicode.IsSpace(r) || r == '\uFEFF' || r == '\u200B' || r == '\\':
 			gap, i = true, i+n
 			continue
 		case r >= '0' && r <= '9':
@@ -164,7 +164,7 @@ func plainSign(r rune) string {
 		return "'"
 	case '–', '—', '‑', '‐', '−', '―':
 		return "-"
-	case 'º', '˚', '℃', '∘':
+	case 'º', '˚', '℃', '∘', '◦':
 		return "°"
 	case '⁄', '∕':
 		return "/"
