@@ -33,6 +33,9 @@ func (l *linker) gaps() {
 // gapBetween is the least minutes that food asks for between two jobs, 0 for none. Common practice, no source.
 func gapBetween(p, j *job) (int, string) {
 	baked := p.waiting() != nil && p.waiting().place == practical.AtOven
+	if j.waiting() != nil {
+		return 0, ""
+	}
 	switch {
 	case p.waiting() != nil && hotPlace(p.waiting().place) && whenCold(j.ts):
 		return 30, "'when cold': at least 30 minutes to cool, common practice"

@@ -77,7 +77,7 @@ func capped(e practical.Estimate) practical.Estimate {
 
 // estimate takes a clause's minutes from the technique table.
 func estimate(j *job, c *clause, seen map[string]bool) (sum, string, float64) {
-	body := j.it.ts[c.from:c.to]
+	body := j.it.ts[c.at:c.to]
 	t := techniqueFor(c.verb.name, body)
 	if t == nil && j.to-j.from < 200 {
 		t = techniqueFor(c.verb.name, j.it.ts[j.from:j.to])

@@ -265,7 +265,7 @@ func nameAndNote(text string, ts []token) (name, note string) {
 			}
 		}
 	}
-	name = strings.Trim(phrase(text, ts[:cut]), " ,;*_[]")
+	name = strings.Trim(phrase(text, ts[:cut]), " ,;*_[]|")
 	return name, strings.TrimSuffix(strings.Trim(phrase(text, ts[cut:]), " ,;-("), ")")
 }
 
@@ -289,6 +289,9 @@ func trailingQuantity(text string, ts []token) (practical.Ingredient, int, int) 
 	for i := 1; i < len(ts); i++ {
 		if ts[i].is(",", "(") {
 			break
+		}
+		if ts[i].is("|") {
+			continue
 		}
 		if ts[i].kind != number {
 			continue

@@ -31,6 +31,8 @@ func TestIngredient(t *testing.T) {
 		{Raw: "icing sugar, to dust", Name: "icing sugar", Note: "to dust"},
 		{Raw: "Boneless Chicken 1/2lb, cubed", Quantity: 0.5, Unit: "lb", Name: "Boneless Chicken", Note: "cubed"},
 		{Raw: "7g sachet fast-action yeast", Quantity: 7, Unit: "g sachet", Name: "fast-action yeast"},
+		{Raw: "Chicken thighs | 500g", Quantity: 500, Unit: "g", Name: "Chicken thighs"},
+		{Raw: "500g | Chicken thighs", Quantity: 500, Unit: "g", Name: "Chicken thighs"},
 		{Raw: "thumb-sized piece of ginger", Name: "thumb-sized piece of ginger"},
 	} {
 		got, ok := readIngredient(c.Raw, readLine(c.Raw, 0, len(c.Raw)))

@@ -2,7 +2,6 @@ package recipe
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -69,34 +68,7 @@ func splitLines(text string) ([]line, []string) {
 	frontMatter(lines)
 	underlines(lines)
 	bareNumbers(lines)
-	return lines, notes
-}
-
-// bareNumbers finds methods numbered without a sign: lines that begin with 1, 2, 3, ... and most of which begin with a verb.
-func bareNumbers(lines []line) {
-	for i := range lines {
-		run, verbal := []int{}, 0
-		for k := i; k < len(lines); k++ {
-			l := lines[k]
-			if l.blank {
-				continue
-			}
-			if l.marker != noMarker || len(l.ts) < 2 || l.ts[0].text != strconv.Itoa(len(run)+1) || l.ts[1].kind != word || !l.ts[1].gap {
-				break
-			}
-			run = append(run, k)
-			verbal += boolInt(startsWithVerb(l.ts[1:]) && len(clauses(l.ts[1:])) > 0)
-		}
-		if len(run) < 3 || 2*verbal <= len(run) {
-			continue
-		}
-		for _, k := range run {
-			l := &lines[k]
-			l.marker = numbered
-			l.text = l.text[l.ts[1].start-l.start:]
-			l.start, l.ts = l.ts[1].start, l.ts[1:]
-		}
-	}
+	return inlineNumbers(text, lines), notes
 }
 
 // frontMatter reads the block between two rows of dashes that heads some files: its title becomes a heading.

@@ -51,6 +51,14 @@ func readMethod(text string, items []item, head heading, r *Recipe) {
 func (j *job) start() int { return j.it.ts[j.from].start }
 func (j *job) end() int   { return j.it.ts[j.to-1].end }
 
+// deedWords is the words of the job without an opening such as "once the chicken is brown".
+func (j *job) deedWords() []token {
+	if len(j.clauses) > 0 && at(j.ts, 0).is("while", "whilst", "as", "once", "when", "after") && j.clauses[0].at > j.from {
+		return j.it.ts[j.clauses[0].at:j.to]
+	}
+	return j.ts
+}
+
 // trimJobs moves items in which no verb was found to Unread.
 func trimJobs(text string, jobs []job, r *Recipe) []job {
 	var out []job
@@ -208,7 +216,7 @@ func makeStep(text string, j *job) practical.Step {
 		doubt = max(doubt, d)
 	}
 	s.Uses = kitInUse(j)
-	s.Food = foodOf(j.ts)
+	s.Food = foodOf(j.deedWords())
 	s.SetUp = setUpJob(j)
 	s.Check = checksOf(text, j)
 	s.Kit = smallKit(j)

@@ -65,13 +65,13 @@ func isHeading(l line) bool {
 		return false
 	}
 	colon := strings.HasSuffix(l.text, ":")
-	if _, ok := partOf(l.ts); ok && l.marker == noMarker && (colon || n <= 2 || wholeSectionName(l.ts) || n <= 4 && l.text == strings.ToUpper(l.text)) {
+	if _, ok := partOf(l.ts); ok && l.marker == noMarker && (colon || n <= 2 || wholeSectionName(l.ts) || n <= 5 && at(l.ts, 1).is("|") || n <= 4 && l.text == strings.ToUpper(l.text)) {
 		return true
 	}
 	if colon && n <= 8 && l.ts[0].kind == word {
 		return true
 	}
-	return n <= 6 && l.marker == noMarker && l.ts[0].kind == word && (l.ts[0].is("for") && at(l.ts, 1).is("the") && !strings.HasSuffix(l.text, ".") || capitals(l.text))
+	return n <= 6 && l.marker == noMarker && l.ts[0].kind == word && (l.ts[0].is("for") && (at(l.ts, 1).is("the") || n <= 3 && at(l.ts, 1).kind == word && !at(l.ts, 1).is("a", "an", "about")) && !strings.HasSuffix(l.text, ".") || capitals(l.text))
 }
 
 // capitals says whether a line of some length has no small letter.

@@ -1,0 +1,86 @@
+package recipe
+
+import "strconv"
+
+// bareNumbers finds methods numbered without a sign: lines that begin with 1, 2, 3, ... and most of which begin with a verb.
+func bareNumbers(lines []line) {
+	for i := range lines {
+		run, verbal := []int{}, 0
+		for k := i; k < len(lines); k++ {
+			l := lines[k]
+			if l.blank {
+				continue
+			}
+			if l.marker != noMarker || len(l.ts) < 2 || l.ts[0].text != strconv.Itoa(len(run)+1) || l.ts[1].kind != word || !l.ts[1].gap {
+				break
+			}
+			run = append(run, k)
+			verbal += boolInt(startsWithVerb(l.ts[1:]) && len(clauses(l.ts[1:])) > 0)
+		}
+		if len(run) < 3 || 2*verbal <= len(run) {
+			continue
+		}
+		for _, k := range run {
+			l := &lines[k]
+			l.marker = numbered
+			l.text = l.text[l.ts[1].start-l.start:]
+			l.start, l.ts = l.ts[1].start, l.ts[1:]
+		}
+	}
+}
+
+// inlineNumbers cuts lines that hold a whole numbered method: "1. Mix ... 2. Add ... 3. Bake ...".
+func inlineNumbers(text string, lines []line) []line {
+	var out []line
+	for _, l := range lines {
+		starts := numberStarts(l)
+		if len(starts) < 2 {
+			out = append(out, l)
+			continue
+		}
+		if first := starts[0]; l.marker != numbered && first > 0 {
+			out = append(out, part(text, l, 0, first, l.marker))
+		} else if l.marker == numbered {
+			out = append(out, part(text, l, 0, first, numbered))
+		}
+		for k, at := range starts {
+			end := len(l.ts)
+			if k+1 < len(starts) {
+				end = starts[k+1]
+			}
+			if at+2 < end {
+				out = append(out, part(text, l, at+2, end, numbered))
+			}
+		}
+	}
+	return out
+}
+
+// numberStarts is the tokens at which "1.", "2.", "3." stand in one line, in
+// order; the first may be the line's own marker. Fewer than three are none.
+func numberStarts(l line) []int {
+	want := 1
+	if l.marker == numbered {
+		want = 2
+	}
+	first := want
+	var starts []int
+	for i, t := range l.ts {
+		if t.kind == number && t.text == strconv.Itoa(want) && at(l.ts, i+1).is(".", ")") && !at(l.ts, i+1).gap && at(l.ts, i+2).kind == word && (i == 0 || t.gap) {
+			starts = append(starts, i)
+			want++
+		}
+	}
+	if want-1 < 3 || first == 2 && len(starts) < 2 {
+		return nil
+	}
+	return starts
+}
+
+// part is a piece of a line as a line of its own.
+func part(text string, l line, from, to int, m marker) line {
+	p := line{head: l.head, indent: l.indent, marker: m, gap: l.gap && from == 0, ts: l.ts[from:to]}
+	p.start, p.end = p.ts[0].start, p.ts[len(p.ts)-1].end
+	p.text = text[p.start:p.end]
+	return p
+}
