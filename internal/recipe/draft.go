@@ -209,9 +209,10 @@ func (s *sorter) guessPart(i int) {
 	switch s.part {
 	case front:
 		switch {
-		case s.headingAhead(i):
+		case s.ahead[i] == ingredientPart:
 		case ingredientLike(l) && (s.cur.title != "" || i > 0 || ingredientLike(at2(s.lines, i+1))):
 			s.part = ingredientPart
+		case s.ahead[i] == methodPart:
 		case methodLike(l) && (l.marker == numbered || s.cur.title != "" && !introduces(l) || len(clauses(l.ts)) >= 2):
 			s.part = methodPart
 		}
@@ -232,9 +233,6 @@ func (s *sorter) lookAhead() {
 		}
 	}
 }
-
-// headingAhead says whether a list of ingredients or a method has its heading further down.
-func (s *sorter) headingAhead(i int) bool { return s.ahead[i] != front }
 
 // methodHeadingAhead says whether the method of this recipe has a heading further down.
 func (s *sorter) methodHeadingAhead(i int) bool { return s.ahead[i] == methodPart }

@@ -20,6 +20,7 @@ func TestReadForms(t *testing.T) {
 		"bold":         "**Scones**\n\nServes 4\n\n**Ingredients**\n225g self-raising flour\n50g butter\n\n**Method**\nStep 1\nRub the butter into the flour.\nStep 2\nBake at 220C for 12 minutes.\n",
 		"underlined":   "Scones\n======\nServes 4\n\nIngredients\n-----------\n225g self-raising flour\n50g butter\n\nMethod\n------\n1) Rub the butter into the flour.\n2) Bake at 220C for 12 minutes.\n",
 		"front matter": "---\ntitle: \"Scones\"\ntags: ['baking']\n---\n\nServes 4\n\n## Ingredients\n\n- 225g self-raising flour\n- 50g butter\n\n## Method\n\n1. Rub the butter into the flour.\n2. Bake at 220C for 12 minutes.\n",
+		"half headed":  "Scones\n\nServes 4\n225g self-raising flour\n50g butter\n\nMethod\n1. Rub the butter into the flour.\n2. Bake at 220C for 12 minutes.\n",
 		"one line":     "Scones\nServes 4\n\nIngredients\n225g self-raising flour\n50g butter\n\nMethod\n1. Rub the butter into the flour. 2. Bake at 220C for 12 minutes. 3. Enjoy.\n",
 		"wrapped":      "\ufeffScones\n\nServes 4\n\nYou will need\n\n225g self-raising flour\n50g butter\n\nWhat to do\n\n1. Rub the butter\n   into the flour.\n2. Bake at 220C for\n   12 minutes.\n",
 	} {
