@@ -275,7 +275,10 @@ func (p *parser) label(m measure) {
 
 // keep adds the amount without labelling it: what stands in an alternative stays in the comment.
 func (p *parser) keep(m measure, r Relation) {
-	a := Amount{Relation: r, Rough: m.approximate}
+	a := Amount{Relation: r, Rough: m.approximate, token: m.num, unitToken: -1}
+	if m.hasUnit() {
+		a.unitToken = m.units[len(m.units)-1]
+	}
 	if m.num >= 0 {
 		n := p.ts[m.num].num
 		a.Low, a.High, a.Words = n.low, n.high, n.words

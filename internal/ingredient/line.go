@@ -17,6 +17,7 @@ const (
 	Each                 // the size of one of them: "2 x 400 g tins", "1 (14-ounce) can"
 	Same                 // the same amount measured another way: "1 1/2 pounds (about 3 cups)"
 	Plus                 // on top: "1 cup plus 2 tablespoons"
+	More                 // a further amount in a comment: "plus 2 tablespoons for the tin"
 	Or                   // of an alternative: "or 1 teaspoon dried"
 )
 
@@ -28,6 +29,8 @@ type Amount struct {
 	Size      string  // "large", "heaping", "thin"
 	Relation  Relation
 	Rough     bool // "about", "approximately"
+	token     int  // of the figure; -1: none
+	unitToken int  // the last word of the unit; -1: none
 }
 
 // Line is a line of the list in its parts. Every word of Raw is in one of them, unless it is a

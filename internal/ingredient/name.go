@@ -182,7 +182,7 @@ func (p *parser) unitAtEnd() {
 	}
 	p.ts[last].label = unit
 	if len(p.amounts) == 0 {
-		p.amounts = append(p.amounts, Amount{})
+		p.amounts = append(p.amounts, Amount{token: -1, unitToken: -1})
 	}
 	p.amounts[0].Unit = singular(p.ts[last].low)
 }

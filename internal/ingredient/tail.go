@@ -84,7 +84,7 @@ func (p *parser) alternatives(from, to int) {
 	for i := from; i+1 < to; i++ {
 		switch t := p.at(i); {
 		case t.is("plus", "+"):
-			r = Plus
+			r = More
 		case t.is("or"):
 			r = Or
 		default:

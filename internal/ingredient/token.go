@@ -125,6 +125,9 @@ func next(s string) token {
 // wordLength takes letters, and inside a word apostrophes, hyphens and figures; a full stop at its
 // end when it may be an abbreviation ("tbsp.").
 func wordLength(s string) int {
+	if len(s) > 1 && (s[0] == 'x' || s[0] == 'X') && isDigit(s[1]) {
+		return 1 // "2x400 g"
+	}
 	n := 0
 	for n < len(s) {
 		r, size := utf8.DecodeRuneInString(s[n:])
