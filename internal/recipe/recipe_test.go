@@ -271,7 +271,7 @@ func BenchmarkRead(b *testing.B) {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		if all := Read(string(data)); len(all) != 1 || len(all[0].Steps) != 17 {
+		if all := Read(string(data)); len(all) != 1 || len(all[0].Steps) != 18 {
 			b.Fatalf("%d recipes, %d steps", len(all), len(all[0].Steps))
 		}
 	}
