@@ -173,12 +173,12 @@ var screens = flag.String("screens", "", "keep pictures of the pages in this fol
 func (b *tab) picture(name string) {
 	b.Helper()
 	if *screens != "" {
-		b.shoot(filepath.Join(*screens, name+".png"))
+		b.shoot(filepath.Join(*screens, name+".png"), tallest)
 	}
 }
 
-// shoot takes a picture of the page.
-func (b *tab) shoot(file string) {
+// shoot takes a picture of the page, at most so many pixels tall.
+func (b *tab) shoot(file string, tall float64) {
 	b.Helper()
 	var shot page.CaptureScreenshotResult
 	err := chromedp.Do(b.ctx, chromedp.Func(func(ctx context.Context, t *chromedp.Target) (err error) {
@@ -188,7 +188,7 @@ func (b *tab) shoot(file string) {
 		}
 		shot, err = cdp.Call(ctx, t, page.CaptureScreenshot, page.CaptureScreenshotParams{
 			CaptureBeyondViewport: new(true),
-			Clip:                  &page.Viewport{Width: size.CSSContentSize.Width, Height: min(size.CSSContentSize.Height, tallest), Scale: 1},
+			Clip:                  &page.Viewport{Width: size.CSSContentSize.Width, Height: min(size.CSSContentSize.Height, tall), Scale: 1},
 		})
 		return err
 	}))

@@ -79,13 +79,23 @@ func (s *site) everyPage() [][2]string {
 	at, no := "/practical/"+full.ID, "/practical/"+faulty.ID
 	letter := full.Practical.Dishes[0].Letter
 	return [][2]string{
-		{"list", "/"}, {"class", "/class"}, {"help", "/help"},
-		{"clock", at}, {"kitchen", at + "/kitchen"}, {"dishes", at + "/dishes"}, {"dish", at + "/dishes/" + letter},
+		{"list", "/"},
+		{"class", "/class"},
+		{"help", "/help"},
+		{"clock", at},
+		{"kitchen", at + "/kitchen"},
+		{"dishes", at + "/dishes"},
+		{"dish", at + "/dishes/" + letter},
 		{"step", at + "/dishes/" + letter + "?step=" + full.Practical.Dishes[0].Steps[1].ID},
-		{"plan", at + "/plan"}, {"plan-too-much", "/practical/" + tight.ID + "/plan"},
-		{"clock-wrong", no}, {"dish-wrong", no + "/dishes/A?step=A1"}, {"plan-wrong", no + "/plan"},
-		{"recipe-read", "/practical/" + read.ID + "/dishes/A"}, {"recipe-beside", "/practical/" + read.ID + "/dishes/A?step=A2"},
-		{"dishes-empty", "/practical/" + fresh.ID + "/dishes"}, {"plan-empty", "/practical/" + fresh.ID + "/plan"},
+		{"plan", at + "/plan"},
+		{"plan-too-much", "/practical/" + tight.ID + "/plan"},
+		{"clock-wrong", no},
+		{"dish-wrong", no + "/dishes/A?step=A1"},
+		{"plan-wrong", no + "/plan"},
+		{"recipe-read", "/practical/" + read.ID + "/dishes/A"},
+		{"recipe-beside", "/practical/" + read.ID + "/dishes/A?step=A2"},
+		{"dishes-empty", "/practical/" + fresh.ID + "/dishes"},
+		{"plan-empty", "/practical/" + fresh.ID + "/plan"},
 		{"not-there", "/nowhere"},
 	}
 }
@@ -103,7 +113,7 @@ func TestScreens(t *testing.T) {
 	if *screens == "" {
 		b, file := s.tab(phone, true), filepath.Join(t.TempDir(), "help.png")
 		b.open("/help")
-		b.shoot(file)
+		b.shoot(file, tallest)
 		data, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
@@ -125,6 +135,9 @@ func TestScreens(t *testing.T) {
 				b.until(`document.querySelector("[data-aligned]") !== null`)
 			}
 			b.picture(fmt.Sprintf("%s-%d", page[0], width))
+			if width == laptop && page[0] == "plan" {
+				b.shoot(filepath.Join(*screens, "plan.png"), 1300) // for the front page of the project
+			}
 		}
 	}
 	b := s.paper()

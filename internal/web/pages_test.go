@@ -54,7 +54,10 @@ func every() map[string][]any {
 			Steps: []StepRow{{ID: "A1", Hands: kinds[:3], Wait: kinds[:3], After: "A0", Tags: []Tag{{"raw", "raw"}}, Doubtful: true, First: true, Open: true, Wrong: 1, Editor: editor}, {ID: "A2", Last: true}},
 		}},
 		"plan": {
-			PlanPage{Base: plain}, PlanPage{Base: plain, Empty: true}, PlanPage{Base: base, Running: true, Sofar: "s", After: "/a"}, PlanPage{Base: base, Stale: true, Failed: "f", FailHint: "h"},
+			PlanPage{Base: plain},
+			PlanPage{Base: plain, Empty: true},
+			PlanPage{Base: base, Running: true, Sofar: "s", After: "/a"},
+			PlanPage{Base: base, Stale: true, Failed: "f", FailHint: "h"},
 			PlanPage{Base: base, Plan: plan, Status: "s", Dishes: []Chip{mark}, Rows: []PlanRow{row, held, {}}, Pair: true, Pinned: 1, Plait: template.HTML("<svg></svg>"), Words: []string{"w"}, Files: files("x"), Names: []string{"n"}, Conflict: []Clash{{"t", "A1", "/l"}, {Text: "t"}}},
 		},
 		"error":    {ErrorPage{}, ErrorPage{Heading: "h", Message: "m", Hint: "h", Faults: practical.Faults{{Line: 1, Field: "f", Message: "m", Hint: "h"}}, Typed: []Typed{{"n", "t"}}}},

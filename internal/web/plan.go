@@ -313,8 +313,13 @@ func standing(p *timeplan.Plan) string {
 func files(id string) []File {
 	at := "/practical/" + id + "/"
 	return []File{
-		{at + "print", "Print view"}, {at + "print?large=1", "Print view, large type"},
-		{at + "plan.pdf", "PDF, portrait"}, {at + "plan.pdf?landscape=1", "PDF, landscape"}, {at + "plan.pdf?large=1", "PDF, large type"},
-		{at + "plan.txt", "Plain text"}, {at + "plan.json", "JSON"}, {at + "practical.yaml", "Practical file"},
+		{at + "print", "Print view"},
+		{at + "print?large=1", "Print view, large type"},
+		{at + "plan.pdf", "PDF, portrait"},
+		{at + "plan.pdf?landscape=1", "PDF, landscape"},
+		{at + "plan.pdf?large=1", "PDF, large type"},
+		{at + "plan.txt", "Plain text"},
+		{at + "plan.json", "JSON"},
+		{at + "practical.yaml", "Practical file"},
 	}
 }

@@ -5,7 +5,6 @@
 package web
 
 import (
-	"context"
 	"html/template"
 	"log/slog"
 	"net/http"
@@ -94,6 +93,3 @@ func (s *Server) page(serve func(http.ResponseWriter, *http.Request) error) http
 		}
 	})
 }
-
-// background is the context of work that outlives its request.
-func (s *Server) background() context.Context { return s.runs.ctx }

@@ -67,7 +67,8 @@ var words = map[string]word{
 	"rules.serving-window":    {label: "All dishes are served within", unit: "minutes", kind: number},
 	"rules.looks":             {label: "Pans that need a look, at once", kind: number},
 	"rules.pace": {label: "Pace to plan for", kind: choice, options: []Option{
-		{Value: string(practical.Quick), Text: "quick: the low minutes"}, {Value: string(practical.Likely), Text: "usual: the likely minutes"}, {Value: string(practical.Steady), Text: "steady: the high minutes"}}},
+		{Value: string(practical.Quick), Text: "quick: the low minutes"}, {Value: string(practical.Likely), Text: "usual: the likely minutes"}, {Value: string(practical.Steady), Text: "steady: the high minutes"},
+	}},
 
 	"kitchen.ovens.name":           {label: "Oven’s name", kind: line},
 	"kitchen.ovens.fuel":           {label: "Fuel", kind: choice, options: []Option{{Value: "electric", Text: "electric, no fan"}, {Value: "fan", Text: "electric fan"}, {Value: "gas", Text: "gas"}}},
