@@ -50,44 +50,62 @@ func (s *solving) first() bool {
 }
 
 // improve works on the objective in hand until its value is proved or its
-// share of the conflicts is spent. It goes down from the best value and, in
-// turn, tries values half way to the bound: a failure there raises the bound.
+// share of the conflicts is spent. It goes down from the best value, by a step
+// that grows with success; in every fourth round it tries a value near the
+// bound instead, where a failure is a proof that raises the bound.
 func (s *solving) improve() {
 	k := s.level
-	share := s.left
-	if k < len(s.goals)-1 {
-		share = s.left * 6 / 10
-	}
-	end := s.left - share
+	end := s.left - s.share()
 	slice, step := int64(200), 1
+	rise := max(1, (s.values[k]-s.m.bound(k))/2)
 	for round := 0; s.left > end && s.m.bound(k) < s.values[k]; round++ {
 		low, high := s.m.bound(k), s.values[k]
+		fromBelow := round%4 == 3
 		target := max(low, high-step)
-		if round%4 == 3 {
-			target = low + (high-1-low)/2
+		if fromBelow {
+			target = min(low+rise-1, high-1)
 		}
 		s.b.byClock = round == 0
 		lit := s.m.below(k, target)
-		switch s.search(min(slice, s.left-end), lit) {
+		out := s.search(min(slice, s.left-end), lit)
+		switch out {
 		case lcg.Found:
 			if !s.take() {
 				return
 			}
-			step *= 2
 		case lcg.Refuted:
 			s.bounds = append(s.bounds, s.values[k])
 			return
 		case lcg.Failed:
 			s.m.e.AddClause(lit.Not())
 			s.tell()
-			step = max(1, step/4)
 		case lcg.Stopped:
-			step = max(1, step/4)
 			if s.stop() {
 				end = s.left
 			}
 			slice += slice / 4
 		}
+		if fromBelow {
+			rise = adapt(rise, out == lcg.Failed)
+		} else {
+			step = adapt(step, out == lcg.Found)
+		}
 	}
 	s.bounds = append(s.bounds, min(s.m.bound(k), s.values[k]))
+}
+
+// share is how many of the conflicts left the objective in hand may take.
+func (s *solving) share() int64 {
+	if s.level < len(s.goals)-1 {
+		return s.left * 6 / 10
+	}
+	return s.left
+}
+
+// adapt doubles a step that succeeded and cuts one that did not.
+func adapt(step int, success bool) int {
+	if success {
+		return step * 2
+	}
+	return max(1, step/4)
 }

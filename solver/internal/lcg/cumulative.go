@@ -35,8 +35,8 @@ type segment struct {
 }
 
 // AddCumulative demands that at every moment the amounts in use sum to at
-// most the capacity. If energetic, windows of time are looked at as well, which
-// is dear and strong.
+// most the capacity. Windows of time are looked at as well, which is dear and
+// strong: always if energetic, else only before the first decision of a run.
 func (e *Engine) AddCumulative(tasks []Task, capacity int, energetic bool) {
 	e.backTo(0)
 	c := &cumulative{capacity: capacity, tasks: tasks}
@@ -53,9 +53,7 @@ func (e *Engine) AddCumulative(tasks []Task, capacity int, energetic bool) {
 		sides = append(sides, t.Present.Side)
 	}
 	c.id = e.addPropagator(c, middling, sides)
-	if energetic {
-		e.addEnergy(c, sides)
-	}
+	e.addEnergy(c, sides, !energetic)
 }
 
 // run builds the profile, then filters every task against it.

@@ -12,6 +12,7 @@ package lcg
 // explanation.
 type energy struct {
 	c        *cumulative
+	shallow  bool // run under the assumptions alone, not below decisions
 	mirror   bool // time runs backwards: start is minus the end
 	n        int
 	loose    int     // how many of them have free energy
@@ -30,13 +31,16 @@ type energy struct {
 	because  []Lit
 }
 
-func (e *Engine) addEnergy(c *cumulative, sides []Side) {
-	e.addPropagator(&energy{c: c}, dear, sides)
+func (e *Engine) addEnergy(c *cumulative, sides []Side, shallow bool) {
+	e.addPropagator(&energy{c: c, shallow: shallow}, dear, sides)
 }
 
 func (g *energy) unfold(_ *Engine, out []Lit, _ Lit, _, _ int32) []Lit { return out }
 
 func (g *energy) run(e *Engine) bool {
+	if g.shallow && e.level() > e.assumed {
+		return true
+	}
 	g.c.build(e)
 	g.c.sumProfile()
 	for _, mirror := range [...]bool{false, true} {

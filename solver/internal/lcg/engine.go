@@ -42,12 +42,13 @@ type Engine struct {
 	gates [][]gate // by side: conditional edges that a literal switches on
 
 	// propagate.go
-	props  []propagator
-	wakes  [][]wake // by side: propagators to wake
-	queued []bool
-	dears  []int32
-	quick  bool
-	queue  [3]ring
+	props   []propagator
+	wakes   [][]wake // by side: propagators to wake
+	queued  []bool
+	dears   []int32
+	quick   bool
+	assumed int // assumptions of the run
+	queue   [3]ring
 
 	// analyze.go
 	need    []int32 // by side: number that must be explained

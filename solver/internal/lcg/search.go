@@ -29,7 +29,7 @@ func (e *Engine) Run(s Search) Outcome {
 	if e.broken {
 		return Refuted
 	}
-	e.quick = s.Quick
+	e.quick, e.assumed = s.Quick, len(s.Assume)
 	e.wakeDear()
 	begin := e.Stats.Conflicts
 	run, runEnd := 0, begin+s.restartAfter(0)
