@@ -65,7 +65,6 @@ func (s *solving) improve() {
 		if fromBelow {
 			target = min(low+rise-1, high-1)
 		}
-		s.b.byClock = round == 0
 		lit := s.m.below(k, target)
 		out := s.search(min(slice, s.left-end), lit)
 		switch out {
