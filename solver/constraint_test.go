@@ -58,7 +58,8 @@ func TestConstraints(t *testing.T) {
 				Horizon: 20, Resources: unary(),
 				Activities: []problem.Activity{fixed(3, uses(0, 1)), fixed(1, uses(0, 1)), fixed(4, uses(0, 1))},
 				Lags: []problem.Lag{
-					{From: problem.Zero(), To: problem.Start(0), Min: 2}, follows(0, 2, 0), follows(2, 1, 0),
+					{From: problem.Zero(), To: problem.Start(0), Min: 2},
+					follows(0, 2, 0), follows(2, 1, 0),
 					{From: problem.Start(1), To: problem.End(0), Min: -4},
 				},
 			},

@@ -15,7 +15,10 @@ func workshop(seed uint64, jobs, steps int) *problem.Problem {
 	w := &shop{r: rand.New(rand.NewPCG(seed, 11)), p: &problem.Problem{Name: "workshop", Horizon: 400}}
 	w.p.Resources = []problem.Resource{
 		{Name: "hands", Capacity: 1, Closures: []problem.Closure{{From: 90, Until: 100, Left: 0}}},
-		{Name: "kiln", Capacity: 2}, {Name: "rings", Capacity: 3}, {Name: "drill", Capacity: 1}, {Name: "shelf", Capacity: 4},
+		{Name: "kiln", Capacity: 2},
+		{Name: "rings", Capacity: 3},
+		{Name: "drill", Capacity: 1},
+		{Name: "shelf", Capacity: 4},
 	}
 	settings := []int{20, 180, 200, 220}
 	kiln := problem.State{Name: "kiln", Uses: []problem.Use{{Resource: 0, Amount: 1}}}
@@ -72,7 +75,7 @@ func (w *shop) job(j, steps int) int {
 			m.Uses = append(m.Uses[:1:1], problem.Use{Resource: 3, Amount: 1})
 		}
 		if w.r.IntN(2) == 0 {
-			m.Needs = []problem.Need{{State: 1, Levels: []int{(w.r.IntN(5)) / 4}}}
+			m.Needs = []problem.Need{{State: 1, Levels: []int{w.r.IntN(5) / 4}}}
 		}
 		d := 1 + w.r.IntN(3)
 		a := w.add(fmt.Sprintf("%d.%d", j, s), d, d, m)

@@ -45,6 +45,9 @@ func (t table) find(name string) (f *food, exact bool) {
 	return t.nearest(q), false
 }
 
+// longest is the most words of a name that are looked at, its last ones.
+const longest = 10
+
 // query is the words of the name up to an alternative.
 func query(name string) []string {
 	name, _, _ = strings.Cut(strings.ToLower(name), ",")
@@ -52,7 +55,8 @@ func query(name string) []string {
 	for _, stop := range []string{" or ", " and ", " with ", " in ", " for ", " such ", " like "} {
 		name, _, _ = strings.Cut(name, stop)
 	}
-	return stems(strings.ReplaceAll(name, " of ", " "))
+	all := stems(strings.ReplaceAll(name, " of ", " "))
+	return all[max(0, len(all)-longest):]
 }
 
 func allHarmless(q []string) bool {

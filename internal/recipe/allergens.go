@@ -15,14 +15,20 @@ var allergenWords = []struct {
 	except []string
 }{
 	{"celery", []string{"celery", "celeriac"}, nil},
-	{"cereals containing gluten", []string{"flour", "bread", "breadcrumbs", "bread crumbs", "crumbs", "pasta", "spaghetti", "noodles", "couscous", "semolina", "wheat", "barley", "rye", "oats", "pastry", "filo", "biscuits", "lasagne", "lasagna", "penne", "macaroni", "tortilla", "tortillas", "bulgur", "ciabatta", "naan", "bagel", "crackers", "bun", "muffins", "cake", "seitan", "soy sauce", "beer", "panko", "suet"},
-		[]string{"cornflour", "corn flour", "rice flour", "gram flour", "rice noodles", "rice paper", "potato flour", "almond flour", "coconut flour", "corn tortillas"}},
+	{
+		"cereals containing gluten",
+		[]string{"flour", "bread", "breadcrumbs", "bread crumbs", "crumbs", "pasta", "spaghetti", "noodles", "couscous", "semolina", "wheat", "barley", "rye", "oats", "pastry", "filo", "biscuits", "lasagne", "lasagna", "penne", "macaroni", "tortilla", "tortillas", "bulgur", "ciabatta", "naan", "bagel", "crackers", "bun", "muffins", "cake", "seitan", "soy sauce", "beer", "panko", "suet"},
+		[]string{"cornflour", "corn flour", "rice flour", "gram flour", "rice noodles", "rice paper", "potato flour", "almond flour", "coconut flour", "corn tortillas"},
+	},
 	{"crustaceans", []string{"prawn", "prawns", "shrimp", "crab", "lobster", "crayfish", "langoustine"}, nil},
 	{"eggs", []string{"egg", "eggs", "mayonnaise", "meringue", "yolk", "yolks", "egg noodles"}, []string{"eggplant"}},
 	{"fish", []string{"fish", "cod", "salmon", "tuna", "haddock", "mackerel", "anchovies", "anchovy", "sardine", "sardines", "trout", "bass", "worcestershire", "worcester", "pollock"}, nil},
 	{"lupin", []string{"lupin"}, nil},
-	{"milk", []string{"milk", "butter", "cream", "cheese", "yoghurt", "yogurt", "cheddar", "mozzarella", "parmesan", "feta", "ricotta", "mascarpone", "ghee", "custard", "fraiche", "gruyere", "gruyère", "emmental", "emental", "margarine", "paneer", "buttermilk", "halloumi", "stilton", "quark"},
-		[]string{"coconut milk", "coconut cream", "almond milk", "oat milk", "soya milk", "soy milk", "rice milk", "peanut butter", "cream of tartar", "butternut", "butter beans", "butter bean", "cocoa butter", "almond butter", "cream crackers"}},
+	{
+		"milk",
+		[]string{"milk", "butter", "cream", "cheese", "yoghurt", "yogurt", "cheddar", "mozzarella", "parmesan", "feta", "ricotta", "mascarpone", "ghee", "custard", "fraiche", "gruyere", "gruyère", "emmental", "emental", "margarine", "paneer", "buttermilk", "halloumi", "stilton", "quark"},
+		[]string{"coconut milk", "coconut cream", "almond milk", "oat milk", "soya milk", "soy milk", "rice milk", "peanut butter", "cream of tartar", "butternut", "butter beans", "butter bean", "cocoa butter", "almond butter", "cream crackers"},
+	},
 	{"molluscs", []string{"mussel", "mussels", "squid", "clam", "clams", "oyster", "oysters", "scallop", "scallops", "octopus", "oyster sauce"}, nil},
 	{"mustard", []string{"mustard"}, nil},
 	{"nuts", []string{"almond", "almonds", "hazelnut", "hazelnuts", "walnut", "walnuts", "cashew", "cashews", "pecan", "pecans", "pistachio", "pistachios", "macadamia", "brazil nuts", "marzipan", "praline", "pesto", "nuts"}, nil},

@@ -297,7 +297,8 @@ func wordyTable(rows []struct {
 	phrase    string
 	low, high int
 	vague     bool
-}) []wordyTime {
+},
+) []wordyTime {
 	var out []wordyTime
 	for _, r := range rows {
 		s := phraseStems(r.phrase)

@@ -126,7 +126,7 @@ func readUnit(text string, ts []token, i int, ing *practical.Ingredient) int {
 		return skipOf(ts, end)
 	}
 	if at(ts, i).is("(") {
-		if close := closing(ts, i); close > i && (units[at(ts, close+1).text]) {
+		if close := closing(ts, i); close > i && units[at(ts, close+1).text] {
 			ing.Note = quote(text, ts, i+1, close)
 			i = close + 1
 		}

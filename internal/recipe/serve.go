@@ -6,17 +6,11 @@ import (
 	"plait.example/internal/practical"
 )
 
-// lastServe is the job that serves, -1 when there is none: the last serving
-// job of the method, unless real work of another kind still follows it.
+// lastServe is the job that serves, -1 when there is none: the last of the
+// method, if it is a serving job.
 func lastServe(jobs []job) int {
-	for i := len(jobs) - 1; i >= 0; i-- {
-		if jobs[i].kind == serveJob {
-			if i == len(jobs)-1 {
-				return i
-			}
-			return -1
-		}
-		return -1
+	if last := len(jobs) - 1; last >= 0 && jobs[last].kind == serveJob {
+		return last
 	}
 	return -1
 }

@@ -148,8 +148,13 @@ type field struct {
 
 func (s score) fields() []field {
 	return []field{
-		{"stated minutes, recall", s.minutes}, {"stated minutes, precision", s.minutesPrecise}, {"oven degrees, recall", s.celsius}, {"oven degrees, precision", s.celsiusPrecise},
-		{"hands or wait", s.split}, {"place", s.place}, {"order", s.order},
+		{"stated minutes, recall", s.minutes},
+		{"stated minutes, precision", s.minutesPrecise},
+		{"oven degrees, recall", s.celsius},
+		{"oven degrees, precision", s.celsiusPrecise},
+		{"hands or wait", s.split},
+		{"place", s.place},
+		{"order", s.order},
 	}
 }
 

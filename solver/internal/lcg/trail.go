@@ -119,8 +119,3 @@ func (e *Engine) cause(l Lit) int32 {
 	}
 	return i
 }
-
-// heldBefore says that the literal was true before the event at index at.
-func (e *Engine) heldBefore(l Lit, at int32) bool {
-	return e.bound[l.Side] >= l.Min && e.cause(l) < at
-}
