@@ -31,13 +31,9 @@ var arrows = map[string]string{
 	"internal/practical":    "",
 	"internal/ingredient":   "",
 	"internal/format/plain": "",
-
-	"internal/format/webpage": "",
-	"internal/format/plain":   "",
-
-	"internal/colour": "",
-	"internal/fonts":  "",
-	"examples":        "",
+	"internal/colour":       "",
+	"internal/fonts":        "",
+	"examples":              "",
 
 	"solver/cmd/psplib":   "solver solver/problem solver/psplib",
 	"solver":              "solver/problem solver/verify solver/internal/lcg",
