@@ -15,7 +15,7 @@ import (
 
 // askEffort is what one question of a practical that does not fit is worth, in
 // conflicts: why, and what each way out would buy.
-const askEffort = 3000
+const askEffort = 1000
 
 // overrun is the answer to a practical that cannot fit: the earliest it can be
 // done, the demands that cannot hold together, and the ways out. Where nothing
