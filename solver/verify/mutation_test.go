@@ -2,6 +2,7 @@ package verify_test
 
 import (
 	"slices"
+	"sync"
 	"testing"
 
 	"plait.example/solver/internal/brute"
@@ -9,19 +10,32 @@ import (
 	"plait.example/solver/verify"
 )
 
+// best is a random problem with its best schedule.
+type best struct {
+	seed uint64
+	p    *problem.Problem
+	s    *problem.Solution
+}
+
+// bests are found once for all the tests that break them.
+var bests = sync.OnceValue(func() (list []best) {
+	for seed := uint64(1000); seed < 1100; seed++ {
+		p := brute.Random(seed)
+		if _, s, found := brute.Lexicographic(p); found {
+			list = append(list, best{seed, p, s})
+		}
+	}
+	return list
+})
+
 // good calls each with best schedules of random problems.
 func good(t *testing.T, each func(seed uint64, p *problem.Problem, s *problem.Solution)) {
 	t.Helper()
-	count := 0
-	for seed := uint64(1000); seed < 1120; seed++ {
-		p := brute.Random(seed)
-		if _, s, found := brute.Lexicographic(p); found {
-			each(seed, p, s)
-			count++
-		}
+	if len(bests()) < 30 {
+		t.Fatalf("only %d good schedules to break", len(bests()))
 	}
-	if count < 30 {
-		t.Fatalf("only %d good schedules to break", count)
+	for _, b := range bests() {
+		each(b.seed, b.p, b.s)
 	}
 }
 

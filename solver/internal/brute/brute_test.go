@@ -136,7 +136,7 @@ func TestLexicographic(t *testing.T) {
 // The random problems are valid, repeat, and are a fair mixture.
 func TestRandom(t *testing.T) {
 	found, states := 0, 0
-	const seeds = 200
+	const seeds = 100
 	for seed := range uint64(seeds) {
 		p := brute.Random(seed)
 		if err := p.Validate(); err != nil {
