@@ -1,0 +1,284 @@
+package docx
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// reader turns a body's XML into blocks. What a paragraph holds that is no text
+// of its line (a text box) comes after it.
+type reader struct {
+	styles  styles
+	numbers *numbering
+	boxes   []*element // text boxes of the paragraph that is being read
+	joined  *Paragraph // its mark is deleted: the next paragraph goes on with it
+}
+
+// dropped are elements whose content is not in the text: deletions, where moved
+// text was, the codes of fields, properties, old copies of what stands beside them.
+var dropped = map[string]bool{
+	"del": true, "moveFrom": true, "instrText": true, "delText": true, "delInstrText": true, "pPr": true, "rPr": true, "sdtPr": true, "sdtEndPr": true,
+	"Fallback": true, "rubyPr": true, "rt": true, "tblPr": true, "tblGrid": true, "trPr": true, "tcPr": true, "sectPr": true, "altChunk": true,
+}
+
+// blocks reads the paragraphs and tables inside an element, in content controls
+// and the like too.
+func (r *reader) blocks(in *element) (list []Block) {
+	for _, e := range in.children {
+		switch {
+		case dropped[e.name]:
+		case e.name == "p":
+			list = r.paragraph(list, e)
+		case e.name == "tbl":
+			if t := r.table(e); len(t.Rows) > 0 {
+				list = append(list, Block{Table: &t})
+			}
+			r.joined = nil
+		default:
+			list = append(list, r.blocks(e)...)
+		}
+	}
+	return list
+}
+
+func (r *reader) paragraph(list []Block, e *element) []Block {
+	format := e.child("pPr")
+	outer := r.boxes
+	r.boxes = nil
+	p := r.joined
+	if p == nil {
+		p = &Paragraph{}
+		list = append(list, Block{Paragraph: p})
+	}
+	r.runs(p, e)
+	r.joined = nil
+	if format.path("rPr", "del") != nil || format.path("rPr", "moveFrom") != nil {
+		r.joined = p
+	}
+	if p.Style == "" && p.List == nil && len(p.Runs) > 0 {
+		r.form(p, format)
+	}
+	boxes := r.boxes
+	r.boxes = outer
+	for _, box := range boxes {
+		list = append(list, r.blocks(box)...)
+	}
+	return list
+}
+
+// form gives a paragraph its style, heading and list. Only those with text
+// count in a list, as what is deleted does not.
+func (r *reader) form(p *Paragraph, format *element) {
+	id := format.val("pStyle")
+	if p.Style = r.styles[id].name; p.Style == "" {
+		p.Style = id
+	}
+	if id == "" {
+		p.Style = ""
+	}
+	p.Heading = r.styles.heading(id)
+	if n, err := strconv.Atoi(format.val("outlineLvl")); err == nil && p.Heading == 0 && n >= 0 && n < 9 {
+		p.Heading = n + 1
+	}
+	p.Shade = colour(format.child("shd").attr("fill"))
+	numID, level := r.styles.list(id)
+	if own := format.child("numPr"); own != nil {
+		if s := own.val("numId"); s != "" {
+			numID = s
+		}
+		if n, err := strconv.Atoi(own.val("ilvl")); err == nil {
+			level = n
+		}
+	}
+	p.List = r.numbers.next(numID, level)
+}
+
+// runs reads the text inside a paragraph.
+func (r *reader) runs(p *Paragraph, in *element) {
+	for _, e := range in.children {
+		switch {
+		case dropped[e.name]:
+		case e.name == "r":
+			r.run(p, e)
+		case e.name == "txbxContent":
+			r.boxes = append(r.boxes, e)
+		case e.name == "f" && e.child("num") != nil && e.child("den") != nil: // a fraction of an equation
+			r.runs(p, e.child("num"))
+			p.Runs = append(p.Runs, Run{Text: "/"})
+			r.runs(p, e.child("den"))
+		default:
+			r.runs(p, e)
+		}
+	}
+}
+
+// longRun is the length in bytes from which a run is not joined with the next,
+// so that a paragraph of a million runs is read in one pass.
+const longRun = 4096
+
+func (r *reader) run(p *Paragraph, e *element) {
+	format := e.child("rPr")
+	if format.on("vanish") {
+		return
+	}
+	run := Run{
+		Colour: colour(format.val("color")), Shade: colour(format.child("shd").attr("fill")),
+		Bold: format.on("b"), Italic: format.on("i"), Struck: format.on("strike") || format.on("dstrike"),
+	}
+	if light := format.val("highlight"); light != "" && light != "none" {
+		run.Shade = light
+	}
+	var text strings.Builder
+	r.characters(&text, e)
+	if run.Text = text.String(); run.Text == "" {
+		return
+	}
+	if n := len(p.Runs); n > 0 && len(p.Runs[n-1].Text) < longRun {
+		last := p.Runs[n-1]
+		if last.Text = run.Text; last == run {
+			p.Runs[n-1].Text += run.Text
+			return
+		}
+	}
+	p.Runs = append(p.Runs, run)
+}
+
+// characters writes what a run says.
+func (r *reader) characters(b *strings.Builder, in *element) {
+	for _, e := range in.children {
+		switch e.name {
+		case "t":
+			b.WriteString(e.text.String())
+		case "tab", "ptab":
+			b.WriteByte('\t')
+		case "br", "cr":
+			b.WriteByte('\n')
+		case "noBreakHyphen":
+			b.WriteByte('-')
+		case "sym":
+			b.WriteString(symbol(e))
+		case "txbxContent":
+			r.boxes = append(r.boxes, e)
+		default:
+			if !dropped[e.name] {
+				r.characters(b, e)
+			}
+		}
+	}
+}
+
+// symbol is a character of a font that has its own: the signs that stand in
+// recipes, by the table of the Symbol font; nothing for others.
+func symbol(e *element) string {
+	code, err := strconv.ParseUint(e.attr("char"), 16, 32)
+	if err != nil {
+		return ""
+	}
+	if !strings.EqualFold(e.attr("font"), "symbol") {
+		if code < 0xE000 && code >= 0x20 {
+			return string(rune(code))
+		}
+		return ""
+	}
+	return map[uint64]string{0xB0: "°", 0xB1: "±", 0xB4: "×", 0xB7: "·", 0xA4: "⁄", 0xA3: "≤", 0xB3: "≥", 0xBB: "≈"}[code&0xFF]
+}
+
+// colour is RRGGBB in capitals, "" for automatic ones.
+func colour(s string) string {
+	_, err := strconv.ParseUint(s, 16, 32)
+	if len(s) != 6 || err != nil {
+		return ""
+	}
+	return strings.ToUpper(s)
+}
+
+func (r *reader) table(e *element) (t Table) {
+	for _, row := range flat(e, "tr") {
+		format := row.child("trPr")
+		if format.child("del") != nil {
+			continue
+		}
+		r.joined = nil
+		one := Row{Header: format.on("tblHeader")}
+		for _, c := range flat(row, "tc") {
+			one.Cells = append(one.Cells, r.cell(c))
+		}
+		t.Rows = append(t.Rows, one)
+	}
+	down(t.Rows)
+	return t
+}
+
+// flat is the children of a name, also those in content controls and insertions.
+func flat(in *element, name string) (list []*element) {
+	for _, e := range in.children {
+		switch {
+		case e.name == name:
+			list = append(list, e)
+		case !dropped[e.name] && e.name != "tbl" && e.name != "p":
+			list = append(list, flat(e, name)...)
+		}
+	}
+	return list
+}
+
+func (r *reader) cell(e *element) Cell {
+	format := e.child("tcPr")
+	c := Cell{Span: 1, Down: 1, Shade: colour(format.child("shd").attr("fill"))}
+	if n, err := strconv.Atoi(format.val("gridSpan")); err == nil && n > 1 && n <= 63 { // Word has 63 columns at most
+		c.Span = n
+	}
+	if merge := format.child("vMerge"); merge != nil && merge.attr("val") != "restart" {
+		c.covered, c.Down = true, 0
+	}
+	r.joined = nil
+	c.Blocks = r.blocks(e)
+	r.joined = nil
+	return c
+}
+
+// down counts the rows that cells cover: a cell that goes on from above belongs
+// to the one that begins in the same column there.
+func down(rows []Row) {
+	above := map[int]*Cell{} // by first column, in the row before
+	for i := range rows {
+		now, column := map[int]*Cell{}, 0
+		for k := range rows[i].Cells {
+			c := &rows[i].Cells[k]
+			if origin := above[column]; c.covered && origin != nil {
+				origin.Down++
+				now[column] = origin
+			} else {
+				c.covered, c.Down = false, 1
+				now[column] = c
+			}
+			column += c.Span
+		}
+		above = now
+	}
+}
+
+// Text is the paragraph's words.
+func (p *Paragraph) Text() string {
+	var b strings.Builder
+	for _, r := range p.Runs {
+		b.WriteString(r.Text)
+	}
+	return b.String()
+}
+
+// empty says whether a block says nothing.
+func (b Block) empty() bool {
+	if b.Paragraph != nil {
+		return !slices.ContainsFunc(b.Paragraph.Runs, func(r Run) bool { return strings.TrimSpace(r.Text) != "" })
+	}
+	for _, row := range b.Table.Rows {
+		for _, c := range row.Cells {
+			if slices.ContainsFunc(c.Blocks, func(b Block) bool { return !b.empty() }) {
+				return false
+			}
+		}
+	}
+	return true
+}
