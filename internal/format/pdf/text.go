@@ -1,0 +1,145 @@
+package pdf
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Text is the document in lines: "# " before lines in larger letters than the
+// rest, a blank line where the page leaves one, and the lines of a paragraph
+// that were broken at the margin as one.
+func (d Document) Text() string {
+	body := d.bodySize()
+	var b strings.Builder
+	for _, p := range d.Pages {
+		b.WriteString(p.text(body))
+		b.WriteByte('\n')
+	}
+	return strings.TrimSpace(b.String())
+}
+
+// bodySize is the size of most letters.
+func (d Document) bodySize() (body float64) {
+	letters := map[float64]int{}
+	most := 0
+	for _, p := range d.Pages {
+		for _, l := range p.Lines {
+			letters[l.Size] += len(l.Text)
+			if n := letters[l.Size]; n > most {
+				most, body = n, l.Size
+			}
+		}
+	}
+	return body
+}
+
+func (p Page) text(body float64) string {
+	var b strings.Builder
+	gap := p.leading()
+	margins := p.margins()
+	for i, l := range p.Lines {
+		heading := headingMark(l, body)
+		if i > 0 {
+			last := p.Lines[i-1]
+			down := last.Base - l.Base
+			switch {
+			case headingMark(last, body) == heading && down > 0 && down < 1.7*max(gap, l.Size) && last.goesOn(l, margins[i-1], heading != ""):
+				join(&b, l.Text)
+				continue
+			case down > apart(last, l)*max(gap, l.Size) || down < 0 || heading != "" || headingMark(last, body) != "":
+				b.WriteString("\n\n")
+			default:
+				b.WriteByte('\n')
+			}
+		}
+		b.WriteString(heading + l.Text)
+	}
+	return b.String() + "\n"
+}
+
+// apart is from how many times the usual distance on two lines are two blocks;
+// rows of a table stand further apart than lines of a paragraph.
+func apart(l, next Line) float64 {
+	if strings.Contains(l.Text, "\t") && strings.Contains(next.Text, "\t") {
+		return 2.5
+	}
+	return 1.35
+}
+
+// join adds a line to a paragraph; a word that was parted at the margin stays
+// parted when a hyphen may belong to it.
+func join(b *strings.Builder, text string) {
+	if !strings.HasSuffix(b.String(), "-") {
+		b.WriteByte(' ')
+	}
+	b.WriteString(text)
+}
+
+// headingMark is "# " or "## " for a short line in larger letters.
+func headingMark(l Line, body float64) string {
+	switch n := utf8.RuneCountInString(l.Text); {
+	case n > 100 || n < 3 || strings.Contains(l.Text, "\t"):
+		return ""
+	case l.Size >= 1.5*body:
+		return "# "
+	case l.Size >= 1.15*body:
+		return "## "
+	}
+	return ""
+}
+
+// leading is the usual distance of base lines on the page.
+func (p Page) leading() float64 {
+	var gaps []float64
+	for i := 1; i < len(p.Lines); i++ {
+		if down := p.Lines[i-1].Base - p.Lines[i].Base; down > 0 && down < 3*p.Lines[i].Size {
+			gaps = append(gaps, down)
+		}
+	}
+	if len(gaps) == 0 {
+		return 0
+	}
+	slices.Sort(gaps)
+	return gaps[len(gaps)/3] // lines of paragraphs are nearer than paragraphs
+}
+
+// margins is for each line the right edge of the lines that begin about where it does.
+func (p Page) margins() []float64 {
+	edge := map[int]float64{} // by left edge, in half inches
+	for _, l := range p.Lines {
+		at := int(l.Left / 36)
+		edge[at] = max(edge[at], l.Right)
+	}
+	margins := make([]float64, len(p.Lines))
+	for i, l := range p.Lines {
+		at := int(l.Left / 36)
+		margins[i] = max(edge[at-1], edge[at], edge[at+1])
+	}
+	return margins
+}
+
+var listMark = regexp.MustCompile(`^(?:[•·▪■□☐◦\-–*]|\(?[0-9]{1,2}[.)]|(?i:step) [0-9]+)\s`)
+
+// goesOn says whether the next line belongs to the same paragraph: its first
+// word had no room on this one, and the words do not say otherwise.
+func (l Line) goesOn(next Line, margin float64, heading bool) bool {
+	if strings.Contains(l.Text+next.Text, "\t") || listMark.MatchString(next.Text) || next.Left > l.Left+6*l.Size {
+		return false
+	}
+	if heading {
+		return true
+	}
+	if l.Right+0.2*l.Size+next.first < margin {
+		return false
+	}
+	first, _ := utf8.DecodeRuneInString(next.Text)
+	last, _ := utf8.DecodeLastRuneInString(l.Text)
+	long := utf8.RuneCountInString(l.Text)
+	if unicode.IsLower(first) || strings.ContainsRune(",;-–(&", last) {
+		return long >= 25
+	}
+	return long >= 45
+}
