@@ -72,8 +72,7 @@ d) Tj ET`, "a(b)A(c)d"},
 	}
 }
 
-// Sources: the LZW data are the example of ISO 32000-1, 7.4.4.2; ASCII85 and
-// hexadecimal are checked by known strings.
+// Filters of ISO 32000-1, 7.4, on a drawing of one word; more in filter_test.go.
 func TestFilters(t *testing.T) {
 	draw := "BT /F 12 Tf 10 700 Td (Stir) Tj ET"
 	for _, c := range []struct{ name, dict, data, want string }{

@@ -89,7 +89,10 @@ func (f *file) document() (d Document, err error) {
 	if f.unpacked > MaxUnpacked {
 		return Document{}, errUnpacked
 	}
-	return d, in.verdict()
+	if err := in.verdict(); err != nil {
+		return Document{}, err
+	}
+	return d, nil
 }
 
 var errUnpacked = fmt.Errorf("%w: it unpacks to more than %d bytes; print the recipe's pages alone to a new PDF", ErrTooLarge, MaxUnpacked)

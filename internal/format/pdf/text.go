@@ -8,48 +8,62 @@ import (
 	"unicode/utf8"
 )
 
+// headingShare is the greatest share of a document's letters that one size of
+// heading has.
+const headingShare = 0.15
+
+// sizes tells headings from the body of a text by the size of letters.
+type sizes struct {
+	body float64 // size of most letters
+	many map[float64]bool
+}
+
 // Text is the document in lines: "# " before lines in larger letters than the
 // rest, a blank line where the page leaves one, and the lines of a paragraph
 // that were broken at the margin as one.
 func (d Document) Text() string {
-	body := d.bodySize()
+	s := d.sizes()
 	var b strings.Builder
 	for _, p := range d.Pages {
-		b.WriteString(p.text(body))
+		b.WriteString(p.text(s))
 		b.WriteByte('\n')
 	}
 	return strings.TrimSpace(b.String())
 }
 
-// bodySize is the size of most letters.
-func (d Document) bodySize() (body float64) {
+func (d Document) sizes() sizes {
+	s := sizes{many: map[float64]bool{}}
 	letters := map[float64]int{}
-	most := 0
+	most, all := 0, 0
 	for _, p := range d.Pages {
 		for _, l := range p.Lines {
 			letters[l.Size] += len(l.Text)
+			all += len(l.Text)
 			if n := letters[l.Size]; n > most {
-				most, body = n, l.Size
+				most, s.body = n, l.Size
 			}
 		}
 	}
-	return body
+	for size, n := range letters {
+		s.many[size] = float64(n) > headingShare*float64(all) && all > 300
+	}
+	return s
 }
 
-func (p Page) text(body float64) string {
+func (p Page) text(s sizes) string {
 	var b strings.Builder
 	gap := p.leading()
 	margins := p.margins()
 	for i, l := range p.Lines {
-		heading := headingMark(l, body)
+		heading := s.mark(l)
 		if i > 0 {
 			last := p.Lines[i-1]
 			down := last.Base - l.Base
 			switch {
-			case headingMark(last, body) == heading && down > 0 && down < 1.7*max(gap, l.Size) && last.goesOn(l, margins[i-1], heading != ""):
+			case s.mark(last) == heading && down > 0 && down < 1.7*max(gap, l.Size) && last.goesOn(l, margins[i-1], heading != ""):
 				join(&b, l.Text)
 				continue
-			case down > apart(last, l)*max(gap, l.Size) || down < 0 || heading != "" || headingMark(last, body) != "":
+			case down > apart(last, l)*max(gap, l.Size) || down < 0 || heading != "" || s.mark(last) != "":
 				b.WriteString("\n\n")
 			default:
 				b.WriteByte('\n')
@@ -78,14 +92,15 @@ func join(b *strings.Builder, text string) {
 	b.WriteString(text)
 }
 
-// headingMark is "# " or "## " for a short line in larger letters.
-func headingMark(l Line, body float64) string {
+// mark is "# " or "## " for a short line in larger letters.
+func (s sizes) mark(l Line) string {
+	first, _ := utf8.DecodeRuneInString(l.Text)
 	switch n := utf8.RuneCountInString(l.Text); {
-	case n > 100 || n < 3 || strings.Contains(l.Text, "\t"):
+	case n > 100 || n < 3 || strings.Contains(l.Text, "\t") || unicode.IsLower(first) || s.many[l.Size]:
 		return ""
-	case l.Size >= 1.5*body:
+	case l.Size >= 1.5*s.body:
 		return "# "
-	case l.Size >= 1.15*body:
+	case l.Size >= 1.15*s.body:
 		return "## "
 	}
 	return ""
