@@ -84,8 +84,15 @@ func read(data []byte) (d Document, err error) {
 var others = []struct{ begins, is string }{
 	{"\xD0\xCF\x11\xE0\xA1\xB1\x1A\xE1", "a Word document of the old kind (.doc) or one with a password; open it and save it as .docx without one"},
 	{"{\\rtf", "in rich text format; open it and save it as .docx"},
-	{"\x89PNG", picture}, {"\xFF\xD8\xFF", picture}, {"GIF8", picture}, {"II*\x00", picture}, {"MM\x00*", picture}, {"BM", picture},
-	{"\x1F\x8B\x08", archive}, {"7z\xBC\xAF", archive}, {"Rar!", archive},
+	{"\x89PNG", picture},
+	{"\xFF\xD8\xFF", picture},
+	{"GIF8", picture},
+	{"II*\x00", picture},
+	{"MM\x00*", picture},
+	{"BM", picture},
+	{"\x1F\x8B\x08", archive},
+	{"7z\xBC\xAF", archive},
+	{"Rar!", archive},
 	{"%!PS", "PostScript; print it to a PDF"},
 }
 
