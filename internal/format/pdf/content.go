@@ -48,6 +48,7 @@ type interpreter struct {
 	pictures int
 	drawing  map[*stream]bool // the forms that are being drawn: none draws itself
 	err      error
+	box      [4]float64 // left, bottom, right, top of the page as it is turned
 }
 
 // maxForms is how deep forms draw forms.
@@ -57,6 +58,7 @@ func (in *interpreter) page(p page) []Line {
 	in.pieces = nil
 	in.stack = nil
 	in.state = state{ctm: turned(int(in.file.number(p.dict["Rotate"]))), scale: 1}
+	in.box = in.turnedBox(p.box, in.state.ctm)
 	var data []byte
 	contents := in.file.resolve(p.dict["Contents"])
 	if s, is := contents.(*stream); is {
@@ -69,6 +71,25 @@ func (in *interpreter) page(p page) []Line {
 	}
 	in.run(data, p.resources, 0)
 	return layout(in.pieces)
+}
+
+// turnedBox is where the page shows what is drawn; without a box, everywhere.
+func (in *interpreter) turnedBox(box array, turn matrix) [4]float64 {
+	if len(box) != 4 {
+		return [4]float64{-1e6, -1e6, 1e6, 1e6}
+	}
+	at := func(x, y any) (float64, float64) {
+		m := matrix{1, 0, 0, 1, in.file.number(x), in.file.number(y)}.times(turn)
+		return m[4], m[5]
+	}
+	x1, y1 := at(box[0], box[1])
+	x2, y2 := at(box[2], box[3])
+	return [4]float64{min(x1, x2), min(y1, y2), max(x1, x2), max(y1, y2)}
+}
+
+// shows says whether a letter at a point is on the page.
+func (in *interpreter) shows(x, y float64) bool {
+	return x >= in.box[0]-1 && y >= in.box[1]-1 && x <= in.box[2]+1 && y <= in.box[3]+1
 }
 
 // turned is the page's rotation, clockwise by quarters.
@@ -296,7 +317,7 @@ func (in *interpreter) show(s string) {
 			wide += g.words * g.scale
 		}
 		drawn := c.width * m[0]
-		if size := math.Hypot(m[2], m[3]); c.text != "" && sane(m, size) && math.Abs(m[1]) <= math.Abs(m[0])+1e-9 {
+		if size := math.Hypot(m[2], m[3]); c.text != "" && sane(m, size) && in.shows(m[4], m[5]) && math.Abs(m[1]) <= math.Abs(m[0])+1e-9 {
 			in.pieces = append(in.pieces, piece{c.text, math.Min(m[4], m[4]+drawn), math.Max(m[4], m[4]+drawn), m[5], size})
 		}
 		in.advance(wide)

@@ -119,10 +119,12 @@ func (f *file) unpackObjects(s *stream) {
 	}
 }
 
-// page is a page's dictionary and the resources that it has or inherits.
+// page is a page's dictionary, and what it has or inherits: resources, and the
+// box beyond which nothing shows (nil when none is given).
 type page struct {
 	dict      dict
 	resources dict
+	box       array
 }
 
 // pages is the pages in their order, one more than MaxPages at most.
@@ -132,8 +134,8 @@ func (f *file) pages() (list []page) {
 		root = f.anyOf("Catalog")
 	}
 	seen := map[ref]bool{}
-	var walk func(o any, resources dict, depth int)
-	walk = func(o any, resources dict, depth int) {
+	var walk func(o any, resources dict, box array, depth int)
+	walk = func(o any, resources dict, box array, depth int) {
 		if r, is := o.(ref); is {
 			if seen[r] {
 				return
@@ -144,18 +146,23 @@ func (f *file) pages() (list []page) {
 		if own := f.dict(d["Resources"]); own != nil {
 			resources = own
 		}
+		for _, key := range []name{"MediaBox", "CropBox"} {
+			if own := f.array(d[key]); len(own) == 4 {
+				box = own
+			}
+		}
 		if d == nil || depth > 50 || len(list) > MaxPages {
 			return
 		}
 		if kids := f.array(d["Kids"]); kids != nil {
 			for _, k := range kids {
-				walk(k, resources, depth+1)
+				walk(k, resources, box, depth+1)
 			}
 		} else if d["Contents"] != nil || f.name(d["Type"]) == "Page" {
-			list = append(list, page{d, resources})
+			list = append(list, page{d, resources, box})
 		}
 	}
-	walk(root["Pages"], nil, 0)
+	walk(root["Pages"], nil, nil, 0)
 	return list
 }
 

@@ -93,6 +93,18 @@ func TestPages(t *testing.T) {
 	}
 }
 
+// What is drawn beyond the page's edge is on no page.
+func TestBeyondTheEdge(t *testing.T) {
+	d := read(t, draw(t, func(p *fpdf.Fpdf) {
+		p.Text(20, 20, "on the page")
+		p.Text(20, 400, "below it")
+		p.Text(-90, 20, "beside it")
+	}))
+	if d.Text() != "on the page" {
+		t.Errorf("%q", d.Text())
+	}
+}
+
 func TestNoText(t *testing.T) {
 	picture := draw(t, func(p *fpdf.Fpdf) {
 		p.RegisterImageOptionsReader("a", fpdf.ImageOptions{ImageType: "png"}, bytes.NewReader(png(t)))
