@@ -41,7 +41,7 @@ func (a *App) readRecipe(fsys fs.FS, name string, in *practical.Reading, i int) 
 		return nil, nil, practical.Faults{*fault}
 	}
 	for _, text := range read.Unread {
-		a.log().Warn("not understood", "file", from, "text", text)
+		a.log().Info("left out of the steps", "file", from, "text", text)
 	}
 	fill(dish, read, in.Practical.Rules)
 	dish.Recipe, dish.Text = "", string(data)

@@ -1,7 +1,6 @@
 package recipe
 
 import (
-	"fmt"
 	"strings"
 
 	"plait.example/internal/practical"
@@ -17,14 +16,6 @@ type draft struct {
 	ingredients []listed
 	items       []item
 	unread      []string
-}
-
-// heading is what the head of a recipe says of its baking: "Oven temperature: 190 °C", "Cooking time: 25-30 mins".
-type heading struct {
-	celsius  int
-	ovenWhy  string
-	cook     *duration
-	cookLine []token
 }
 
 // listed is a line of the ingredient list.
@@ -184,7 +175,7 @@ func afterColonOrBracket(l line) string {
 // content takes a line that is no heading.
 func (s *sorter) content(i int) {
 	l := s.lines[i]
-	if s.meta(l) {
+	if s.meta(l, s.ahead[i]) {
 		return
 	}
 	s.guessPart(i)
@@ -334,71 +325,6 @@ func (s *sorter) listFollows(i int) bool {
 	return false
 }
 
-// meta takes lines such as "Serves 4" and "Prep time: 20 min".
-func (s *sorter) meta(l line) bool {
-	if s.part == methodPart && l.marker == numbered || len(l.ts) > 16 || len(l.ts) == 0 {
-		return false
-	}
-	if n, ok := portions(l.ts); ok {
-		if s.cur.serves == 0 {
-			s.cur.serves = n
-		}
-		if words := wordCount(l.ts); words > 1 {
-			s.cur.unread = append(s.cur.unread, l.text)
-		}
-		return true
-	}
-	ts := l.ts
-	for len(ts) > 0 && ts[0].kind != word {
-		ts = ts[1:]
-	}
-	if s.cur.head.read(l.text, ts) {
-		s.cur.unread = append(s.cur.unread, l.text)
-		return true
-	}
-	if len(ts) > 1 && ts[0].is("prep", "cook", "preparation", "cooking", "total", "rest", "chill") && ts[1].is(":") && len(durations(ts)) > 0 {
-		s.cur.unread = append(s.cur.unread, l.text)
-		return true
-	}
-	i := find(ts[:min(len(ts), 4)], "time")
-	if i < 0 || i > 2 || !has(ts[:i+1], "prep", "preparation", "cook", "total", "rest", "bake", "chill", "proving", "prove", "cooking", "oven") || len(durations(ts)) == 0 {
-		return false
-	}
-	s.cur.unread = append(s.cur.unread, l.text)
-	return true
-}
-
-// portions reads "Serves 4", "Servings: 6-8", "Makes 12 buns", "For 4 people".
-func portions(ts []token) (int, bool) {
-	for len(ts) > 0 && ts[0].kind == sign {
-		ts = ts[1:]
-	}
-	if len(ts) < 2 {
-		return 0, false
-	}
-	i := 1
-	switch {
-	case ts[0].is("serves", "servings", "serving", "makes", "yield", "yields", "portions", "serve", "feeds"):
-	case ts[0].is("for") && has(ts, "people", "person", "portions", "servings"):
-	default:
-		if v, next := readNumber(ts, 0); next > 0 && at(ts, next).is("servings", "portions") && len(ts) == next+1 {
-			return int(v), true
-		}
-		return 0, false
-	}
-	for at(ts, i).is(":", "about", "approx", "around", "up", "to", "size", "-", ".") {
-		i++
-	}
-	v, next := readSpan(ts, i)
-	if n := at(ts, i); v.low < 1 && n.kind == number {
-		v.low = n.value // "2/3" portions
-	}
-	if next == i || v.low < 1 || v.low > 500 || timeUnits[at(ts, next).text] > 0 {
-		return 0, false
-	}
-	return int(v.low), true
-}
-
 // read turns the sorted lines into a recipe.
 func (d *draft) read(text string) Recipe {
 	r := Recipe{Title: d.title, Serves: d.serves, Unread: d.unread}
@@ -409,9 +335,11 @@ func (d *draft) read(text string) Recipe {
 		}
 	}
 	for _, l := range d.ingredients {
-		if ing, ok := readIngredient(text, l.line); ok {
-			ing.Component = l.component
-			r.Ingredients = append(r.Ingredients, ing)
+		for _, part := range l.apart(text) {
+			if ing, ok := readIngredient(text, part.line); ok {
+				ing.Component = part.component
+				r.Ingredients = append(r.Ingredients, ing)
+			}
 		}
 	}
 	readMethod(text, d.items, d.head, &r)
@@ -434,37 +362,4 @@ func firstWords(text string, it item) string {
 		return ""
 	}
 	return strings.TrimRight(quote(text, it.ts, 0, s[0][1]), ". ")
-}
-
-// titlePortions takes "(serves 4)", ". Makes 12." off the end of a title.
-func titlePortions(title string) (string, int) {
-	ts := tokenize(title, 0)
-	for i := 1; i+1 < len(ts); i++ {
-		if !ts[i].is("serves", "makes", "feeds") {
-			continue
-		}
-		n, ok := portions(ts[i:])
-		if rest := strings.TrimRight(title[:ts[i].start], " .,(-–:["); ok && rest != "" && wordCount(ts[i:]) <= 2 {
-			return rest, n
-		}
-	}
-	return title, 0
-}
-
-// read takes a line such as "Oven temperature: 190 °C or gas mark 5" or "Cooking time: 25-30 mins".
-func (h *heading) read(text string, ts []token) bool {
-	start := ts[:min(len(ts), 3)]
-	if hs := heats(ts); len(hs) > 0 && hasAny(start, "oven", "temperature", "temp") && !startsWithVerb(ts) {
-		if h.celsius == 0 {
-			h.celsius, h.ovenWhy = hs[0].celsius, fmt.Sprintf("'%s': said at the head", text)
-		}
-		return true
-	}
-	if ds := durations(ts); len(ds) == 1 && hasAny(start, "cooking", "cook", "baking", "bake", "oven") && hasAny(start, "time", "for", ":") && has(start, "time") {
-		if h.cook == nil {
-			h.cook, h.cookLine = &ds[0], ts
-		}
-		return true
-	}
-	return false
 }

@@ -68,10 +68,7 @@ func (l *linker) take(i int) {
 	l.lendNames(j, names)
 	touched, why := l.touched(i, names)
 	if i == l.serving {
-		touched = nil
-		for k := range l.threads {
-			touched = append(touched, k)
-		}
+		touched = l.allThreads()
 	}
 	s := &l.r.Steps[i]
 	for _, k := range touched {
@@ -115,6 +112,12 @@ func (l *linker) merge(i int, touched []int, names map[string]bool) {
 			t.holds[c.stem] = true
 		}
 	}
+	if pressed(&l.jobs[i]) {
+		t.holds[stem("base")] = true
+	}
+	if makesDough(&l.jobs[i]) {
+		t.holds["dough"] = true
+	}
 	if t.holds["dough"] || t.holds[stem("pastry")] {
 		t.holds["dough"], t.holds[stem("pastry")] = true, true
 	}
@@ -135,6 +138,26 @@ func (l *linker) merge(i int, touched []int, names map[string]bool) {
 	l.cur = len(l.threads) - 1
 }
 
+// pressed says that a job presses crumbs into a tin or a glass: that is the base.
+func pressed(j *job) bool {
+	for _, c := range j.clauses {
+		if c.verbIs("press") && has(j.ts, "into", "in", "onto", "over") {
+			return true
+		}
+	}
+	return false
+}
+
+// makesDough says that fat is rubbed into flour and bound: that is the pastry.
+func makesDough(j *job) bool {
+	for _, c := range j.clauses {
+		if c.verbIs("rub") {
+			return has(j.ts, "water", "egg", "yolk", "milk", "together", "dough", "bind")
+		}
+	}
+	return false
+}
+
 // longWait says that a job leaves time for something else.
 func longWait(j job) bool {
 	if j.waiting() == nil || j.waiting().look == practical.Stay {
@@ -153,6 +176,9 @@ func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
 	}
 	j := &l.jobs[i]
 	refs := l.refers(j.ts, names)
+	if l.speaksOfUnknown(j, names) {
+		return l.allThreads(), ""
+	}
 	if k := l.inOven(j); k >= 0 && !inList(refs, k) {
 		refs = append(refs, k)
 	}
@@ -163,11 +189,7 @@ func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
 		refs = append(refs, k)
 	}
 	if l.wholeDish(j) {
-		refs = nil
-		for k := range l.threads {
-			refs = append(refs, k)
-		}
-		return refs, ""
+		return l.allThreads(), ""
 	}
 	cur := l.threads[l.cur]
 	switch parallel, why := l.startsBeside(i, cur, refs, names); {
@@ -191,6 +213,27 @@ func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
 		refs = append(refs, l.cur)
 	}
 	return refs, ""
+}
+
+// allThreads is every part of the dish so far.
+func (l *linker) allThreads() []int {
+	all := make([]int, len(l.threads))
+	for k := range all {
+		all[k] = k
+	}
+	return all
+}
+
+// speaksOfUnknown says that a job works on a thing the cook has made, such as
+// "the pastry", that no thread is known to hold. It may come from any of them:
+// too much order is safer than too little.
+func (l *linker) speaksOfUnknown(j *job, names map[string]bool) bool {
+	for n := range names {
+		if made[n] && l.heldBy(n) == 0 && theWord(j.ts, n) {
+			return true
+		}
+	}
+	return false
 }
 
 // wholeDish says that a job speaks of the dish by its title: "the panna cottas".

@@ -59,6 +59,9 @@ var products = []string{
 	"meringue", "sponge", "cake", "crumble", "crust", "filling", "rice", "pasta", "potatoes", "mash", "gravy", "stock", "ganache", "buttercream", "patties", "burgers", "meatballs", "balls", "bechamel", "béchamel", "ragu", "curry", "bread", "rolls", "biscuits", "jelly", "coulis", "pesto", "broth", "semolina", "noodles",
 }
 
+// made are things that a cook makes and then works on, by stem: they come from an earlier step.
+var made = set("dough pastri batter base custard ganach meringu sauc")
+
 // isProduct says whether a stem is that of a product, such as a sauce, which may be only a part of the dish.
 func isProduct(s string) bool {
 	for _, p := range products {

@@ -1,6 +1,8 @@
 package recipe
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"plait.example/internal/practical"
@@ -70,5 +72,60 @@ func TestAllergens(t *testing.T) {
 				t.Errorf("%q: got %q, want %q", c.lines, got, c.want)
 			}
 		}
+	}
+}
+
+// Lines that run several ingredients together, invented.
+func TestRunOnLine(t *testing.T) {
+	r := Read("Pie\n\nIngredients\nPastry: 125 g plain flour, 60 g butter, 2-3 tbsp cold water\nFilling: 200 g chicken breast, 1 leek\n200 g tomatoes, chopped\n\nMethod\nRub the butter into the flour. Bake for 20 minutes at 200C.\n")[0]
+	var got []string
+	for _, ing := range r.Ingredients {
+		got = append(got, ing.Component+"|"+ing.Unit+"|"+ing.Name+"|"+ing.Note)
+	}
+	want := []string{"Pastry|g|plain flour|", "Pastry|g|butter|", "Pastry|tbsp|cold water|", "Filling|g|chicken breast|", "Filling||leek|", "|g|tomatoes|chopped"}
+	if !slices.Equal(got, want) {
+		t.Errorf("got %q\nwant %q", got, want)
+	}
+}
+
+// A line before the ingredients that turns the oven on heats the baking.
+func TestOvenAtTheHead(t *testing.T) {
+	r := Read("Pie\nPreheat the oven to 200C/fan 180C/gas 6.\n\nIngredients\n100 g flour\n\nMethod\nRoll the flour. Bake for 20 minutes.\n")[0]
+	for _, s := range r.Steps {
+		if s.Wait != nil && s.Wait.Celsius != 200 {
+			t.Errorf("%s: %d degrees", s.Text, s.Wait.Celsius)
+		}
+	}
+}
+
+// What goes over the bases comes after the crumbs are pressed, in a thread of their own.
+func TestOverTheBases(t *testing.T) {
+	r := Read("Pots\n\n80 g biscuits\n40 g butter\n150 g soft cheese\n\nMethod\nCrush the biscuits. Melt the butter and stir in the crumbs. Press into two glasses and chill for 15 minutes.\nBeat the soft cheese until smooth.\nSpoon over the bases and chill for 1 hour.\n")[0]
+	last := r.Steps[len(r.Steps)-1]
+	if len(last.After) != 2 {
+		t.Errorf("%s comes after %v; it needs the bases and the cheese", last.Text, last.After)
+	}
+}
+
+// Pastry rubbed in and chilled is rolled out later, whatever was cooked between.
+func TestPastryIsRolledAfterItIsMade(t *testing.T) {
+	r := Read("Pie\n\n125 g flour\n60 g butter\n200 g chicken\n1 leek\n\nMethod\n1. Rub the butter into the flour. Add water and bring together. Wrap and chill for 20 minutes.\n2. Cut the chicken and slice the leek.\n3. Fry the chicken for 5 minutes. Leave to cool for 10 minutes.\n4. Roll out the pastry and cover the pie.\n5. Bake at 200C for 25 minutes.\n")[0]
+	after := map[string][]practical.After{}
+	var chill, roll string
+	for _, s := range r.Steps {
+		after[s.ID] = s.After
+		switch {
+		case s.Wait != nil && s.Wait.Place == practical.AtFridge:
+			chill = s.ID
+		case strings.Contains(s.Text, "Roll out"):
+			roll = s.ID
+		}
+	}
+	var reaches func(id string) bool
+	reaches = func(id string) bool {
+		return id == chill || slices.ContainsFunc(after[id], func(a practical.After) bool { return reaches(a.Step) })
+	}
+	if chill == "" || roll == "" || !reaches(roll) {
+		t.Errorf("rolled (%s) without coming after chilled (%s): %v", roll, chill, after)
 	}
 }

@@ -1,0 +1,50 @@
+package recipe
+
+import "strings"
+
+// apart gives the ingredients of a line that runs several together, as pupils
+// type them: "Pastry: 125 g plain flour, 60 g butter, 2-3 tbsp cold water". A
+// comma parts two only where a figure follows it, and the line is left whole
+// unless two parts begin with figures; the words before a colon name the component.
+func (l listed) apart(text string) []listed {
+	ts, component := l.line.ts, l.component
+	for i, t := range ts {
+		if t.is(":") && i > 0 && i <= 4 && wordCount(ts[:i]) == i {
+			component = strings.Trim(text[ts[0].start:ts[i-1].end], " *_")
+			ts = ts[i+1:]
+			break
+		}
+	}
+	parts := atFigures(ts)
+	if len(parts) < 2 || parts[0][0].kind != number {
+		return []listed{l}
+	}
+	var out []listed
+	for _, p := range parts {
+		part := l.line
+		part.ts, part.start, part.end = p, p[0].start, p[len(p)-1].end
+		part.text = text[part.start:part.end]
+		out = append(out, listed{part, component})
+	}
+	return out
+}
+
+// atFigures parts tokens at commas and semicolons that a figure follows, outside brackets.
+func atFigures(ts []token) (parts [][]token) {
+	begin, depth := 0, 0
+	for i, t := range ts {
+		switch {
+		case t.is("("):
+			depth++
+		case t.is(")"):
+			depth--
+		case depth == 0 && t.is(",", ";") && at(ts, i+1).kind == number && i > begin:
+			parts = append(parts, ts[begin:i])
+			begin = i + 1
+		}
+	}
+	if begin < len(ts) {
+		parts = append(parts, ts[begin:])
+	}
+	return parts
+}
