@@ -8,6 +8,7 @@ import (
 
 	"plait.example/internal/practical"
 	"plait.example/internal/timeplan"
+	"plait.example/solver/verify"
 )
 
 // All practicals in these tests are invented, small enough to plan by hand.
@@ -491,5 +492,23 @@ func TestSentence(t *testing.T) {
 		if got := presentation(how); got != want {
 			t.Errorf("%q: got %q, want %q", how, got, want)
 		}
+	}
+}
+
+// Chilled food stays in the fridge until its next job: here through B's work.
+func TestTakenOutLate(t *testing.T) {
+	n := translate(bare(dish("A", waits(hands("A1", 5), practical.AtFridge, 10, 0), hands("A2", 5, "A1")), dish("B", hands("B1", 20))))
+	jobs := n.steps["A1"]
+	result, err := n.search(context.Background(), n.problem, Options{})
+	if err != nil || result.Solution == nil {
+		t.Fatalf("search: %v, %v", result.Status, err)
+	}
+	early := result.Solution
+	late := n.takeOutLater(early)
+	if gap := late.Start[n.steps["A2"].first] - late.End[jobs.takeOut]; gap < 0 || gap > early.Start[n.steps["A2"].first]-early.End[jobs.takeOut] {
+		t.Errorf("out %d minutes before its next job", gap)
+	}
+	if faults := verify.Check(n.problem, late); len(faults) > 0 {
+		t.Errorf("the judge: %v", faults)
 	}
 }

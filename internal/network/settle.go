@@ -7,13 +7,13 @@ import (
 	"plait.example/solver/verify"
 )
 
-// settle makes a solution as a cook would have it: dials turned no sooner than
-// they need be, and rows on five-minute marks, where that is asked for and can
+// settle makes a solution as a cook would have it: dials turned and food taken
+// out of the cold no sooner than need be, and rows on five-minute marks, where that is asked for and can
 // be had. What it changes is judged again; what the judge refuses is not kept.
 func (n *network) settle(s *problem.Solution) *problem.Solution {
-	later := n.turnLater(s)
-	if len(verify.Check(n.problem, later)) > 0 {
-		later = s
+	later := n.takeOutLater(s)
+	if turned := n.turnLater(later); len(verify.Check(n.problem, turned)) == 0 {
+		later = turned
 	}
 	if n.practical.Clock.Round != mark {
 		return later
@@ -24,6 +24,27 @@ func (n *network) settle(s *problem.Solution) *problem.Solution {
 		return rounded
 	}
 	return later
+}
+
+// takeOutLater leaves food in the fridge, the freezer or the warm until shortly
+// before its next job, as far as its longest wait and the hands allow. Food that
+// cooks is left alone: it comes out when it is done.
+func (n *network) takeOutLater(s *problem.Solution) *problem.Solution {
+	for _, jobs := range n.order {
+		if jobs.takeOut < 0 || cooks(jobs.step.Wait.Place) {
+			continue
+		}
+		out := jobs.takeOut
+		for at := n.wantedAt(jobs, s) - n.jobs[out].minutes; at > s.Start[out]; at-- {
+			moved := copySolution(s)
+			moved.End[jobs.wait], moved.Start[out], moved.End[out] = at, at, at+n.jobs[out].minutes
+			if len(verify.Check(n.problem, moved)) == 0 {
+				s = moved
+				break
+			}
+		}
+	}
+	return s
 }
 
 // turnLater moves the turns of ovens and grills as late as their loads and the

@@ -249,6 +249,32 @@ func (n *network) food(s *stepJobs) string {
 	return fmt.Sprintf("%s (%s)", strings.TrimSpace(dish.Name), s.step.ID)
 }
 
+// outSoonUsed is how long food may stand between coming out of the cold or the
+// warm and its next job, in minutes, where nothing bounds its wait: it can as
+// well stay in. A judgement.
+const outSoonUsed = 10
+
+// takenOutForUse keeps food in its place until about when it is wanted.
+func (n *network) takenOutForUse(s *stepJobs) {
+	if s.takeOut < 0 || s.step.Wait.Most > 0 || cooks(s.step.Wait.Place) {
+		return
+	}
+	soon := problem.Choice{Demand: n.demand("out-late/"+s.step.ID, s.step.ID,
+		"%s %s until at most %d minutes before it is wanted", n.food(s), waitVerb(s.step.Wait.Place), outSoonUsed)}
+	for _, next := range n.followers(s) {
+		for _, after := range next.step.After {
+			if after.Step == s.step.ID {
+				soon.Any = append(soon.Any, problem.Lag{
+					From: problem.Start(next.first), To: problem.End(s.takeOut), Min: -max(outSoonUsed, after.Least),
+				})
+			}
+		}
+	}
+	if len(soon.Any) > 0 {
+		n.problem.Choices = append(n.problem.Choices, soon)
+	}
+}
+
 // sequence ties steps to each other: what follows what, and the gaps that food sets.
 func (n *network) sequence() {
 	for _, s := range n.order {
@@ -256,6 +282,7 @@ func (n *network) sequence() {
 			before := n.steps[after.Step]
 			n.gap(before, s, after)
 		}
+		n.takenOutForUse(s)
 	}
 }
 
