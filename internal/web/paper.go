@@ -91,7 +91,7 @@ func (s *Server) plait(w http.ResponseWriter, r *http.Request) error {
 	}
 	options := picture.Options{Rows: true, Width: 900}
 	if heights := heights(r.URL.Query().Get("heights"), len(plan.Rows)); heights != nil {
-		options = picture.Options{Width: plaitWidth, Bare: true, ID: "plait", Heights: heights}
+		options = besideRows(heights)
 		if rows := picture.Layout(plan, options).Rows; len(rows) > 0 {
 			w.Header().Set("Plait-Top", strconv.FormatFloat(rows[0].Top, 'f', 1, 64))
 		}

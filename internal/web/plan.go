@@ -23,6 +23,16 @@ const patience = 450 * time.Millisecond
 // plaitWidth is how wide the plait stands beside the rows, in CSS pixels.
 const plaitWidth = 340
 
+// sheetGround is the colour of the sheet that the plait is drawn on; it is
+// --paper in plait.css.
+const sheetGround = "#fffaf0"
+
+// besideRows is the plait as it stands beside the rows, as high as they are
+// (nil: as high as it likes).
+func besideRows(heights []float64) picture.Options {
+	return picture.Options{Width: plaitWidth, Bare: true, ID: "plait", Ground: sheetGround, Heights: heights}
+}
+
 // PlanPage is the plan: how it stands, its rows, the plait, and the ways on.
 type PlanPage struct {
 	Base
@@ -221,7 +231,7 @@ func (s *Server) planPage(r *http.Request, rec app.Record) PlanPage {
 		page.Dishes = append(page.Dishes, chip(i, d.Letter, d.Name))
 	}
 	page.Rows = planRows(rec.Plan)
-	page.Plait = template.HTML(picture.Plait(rec.Plan, picture.Options{Width: plaitWidth, Bare: true, ID: "plait"})) // its text is escaped by the picture
+	page.Plait = template.HTML(picture.Plait(rec.Plan, besideRows(nil))) // its text is escaped by the picture
 	page.Words = picture.Words(rec.Plan)
 	if r.URL.Query().Get("saved") != "" || r.Method == http.MethodPost {
 		page.Said = page.Status

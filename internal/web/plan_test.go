@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"os"
 	"strings"
 	"testing"
 
@@ -292,5 +293,16 @@ func TestPlaitHeights(t *testing.T) {
 		if a := s.get(at + bad).ok(); a.header.Get("Plait-Top") != "" {
 			t.Errorf("%.20q was taken", bad)
 		}
+	}
+}
+
+// The plait lies on the sheet's own colour.
+func TestGroundIsTheSheets(t *testing.T) {
+	css, err := os.ReadFile("assets/plait.css")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !strings.Contains(string(css), "--paper: "+sheetGround) {
+		t.Errorf("the sheet is not %s", sheetGround)
 	}
 }
