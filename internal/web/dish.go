@@ -154,7 +154,7 @@ func (s *Server) readAgain(w http.ResponseWriter, r *http.Request, letter string
 	}
 	query := url.Values{}
 	for _, f := range faults {
-		query.Add("note", f.Message)
+		query.Add("note", leftOut(f.Message, text))
 	}
 	edited{rec: rec}.home(w, r, r.URL.Path, query)
 	return nil

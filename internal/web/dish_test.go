@@ -219,3 +219,19 @@ func TestMarked(t *testing.T) {
 		t.Error("an empty text has pieces")
 	}
 }
+
+// Words of a pasted recipe that become no step are told on the page that
+// follows, beside the steps that were read.
+func TestLeftOutIsTold(t *testing.T) {
+	s := newSite(t)
+	at := "/practical/" + s.kept(menu()).ID + "/dishes"
+	form := s.get(at).form("[data-pastes]", "")
+	form.Set("text", "Pie\nPreheat the oven to 200C.\n\nIngredients\n100 g flour\n50 g butter\n\nMethod\nRub the butter into the flour. Bake for 20 minutes.\n")
+	page := s.post(at, form).ok()
+	if got := page.Find(".note").Text(); !strings.Contains(got, "Preheat the oven to 200C.") || !strings.Contains(got, "not made into a step") {
+		t.Errorf("notes: %q", got)
+	}
+	if page.Find(".steps tbody tr").Length() == 0 {
+		t.Error("no steps beside the note")
+	}
+}

@@ -115,15 +115,24 @@ func (s *Server) saveDishes(w http.ResponseWriter, r *http.Request) error {
 		return s.settle(w, r, rec, err)
 	}
 	to := "/practical/" + id + "/dishes"
-	if n := len(rec.Practical.Dishes); n > 0 && len(faults) == 0 {
+	if n := len(rec.Practical.Dishes); n > 0 { // what was left out is told there
 		to += "/" + url.PathEscape(rec.Practical.Dishes[n-1].Letter)
 	}
 	query := url.Values{}
 	for _, one := range faults {
-		query.Add("note", one.Message)
+		query.Add("note", leftOut(one.Message, text))
 	}
 	edited{rec: rec}.home(w, r, to, query)
 	return nil
+}
+
+// leftOut says of words from a pasted text that they have become no step; a note
+// of the reader's own is told as it is.
+func leftOut(message, text string) string {
+	if strings.Contains(text, message) {
+		return "Kept, but not made into a step: “" + message + "”"
+	}
+	return message
 }
 
 // pasteAgain shows the page with the text as it was pasted and what is wrong with it.
