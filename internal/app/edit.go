@@ -42,7 +42,7 @@ func (a *App) Change(ctx context.Context, id string, version int, label string, 
 	if now.Version != version {
 		return now, nil, conflict(now)
 	}
-	edited, err := clone(now.Practical)
+	edited, err := now.Practical.Copy()
 	if err != nil {
 		return now, nil, err
 	}
@@ -89,18 +89,6 @@ func conflict(now Record) practical.Fault {
 		Message: fmt.Sprintf("the practical was changed in the meantime (%q, at %s)", now.Label, now.Saved.Format("15:04")),
 		Hint:    "look at it as it is now, then make your change again",
 	}
-}
-
-func clone(p *practical.Practical) (*practical.Practical, error) {
-	data, err := json.Marshal(p)
-	if err != nil {
-		return nil, fmt.Errorf("copy practical: %w", err)
-	}
-	c := new(practical.Practical)
-	if err := json.Unmarshal(data, c); err != nil {
-		return nil, fmt.Errorf("copy practical: %w", err)
-	}
-	return c, nil
 }
 
 func equal(a, b *practical.Practical) (bool, error) {

@@ -33,7 +33,7 @@ func (s *Server) edit(w http.ResponseWriter, r *http.Request, prefixes []string,
 	label := describe(before.Practical, r.PostForm, prefixes)
 	if act != nil && do != "" {
 		// The label must be known before the edit: try the act on a copy that is thrown away.
-		trial, err := copied(before.Practical)
+		trial, err := before.Practical.Copy()
 		if err != nil {
 			return e, false, err
 		}

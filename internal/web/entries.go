@@ -1,7 +1,6 @@
 package web
 
 import (
-	"encoding/json"
 	"fmt"
 	"reflect"
 	"slices"
@@ -90,18 +89,6 @@ func capital(noun string) string {
 	return string(unicode.ToUpper(first)) + noun[size:]
 }
 
-// copied is a copy that shares nothing.
-func copied(p *practical.Practical) (*practical.Practical, error) {
-	data, err := json.Marshal(p)
-	if err != nil {
-		return nil, fmt.Errorf("copy practical: %w", err)
-	}
-	c := new(practical.Practical)
-	if err := json.Unmarshal(data, c); err != nil {
-		return nil, fmt.Errorf("copy practical: %w", err)
-	}
-	return c, nil
-}
 
 // article puts a or an before a noun that needs one.
 func article(noun string) string {

@@ -90,7 +90,7 @@ func TestWordsNameFields(t *testing.T) {
 			t.Errorf("pattern of %s is %s", full, pattern(full))
 		}
 		for _, o := range w.options {
-			try, err := copied(p)
+			try, err := p.Copy()
 			if err != nil {
 				t.Fatal(err)
 			}
