@@ -89,7 +89,6 @@ func capital(noun string) string {
 	return string(unicode.ToUpper(first)) + noun[size:]
 }
 
-
 // article puts a or an before a noun that needs one.
 func article(noun string) string {
 	switch {
