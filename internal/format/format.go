@@ -14,6 +14,7 @@ import (
 	"plait.example/internal/format/docx"
 	"plait.example/internal/format/pdf"
 	"plait.example/internal/format/plain"
+	"plait.example/internal/format/table"
 	"plait.example/internal/format/webpage"
 )
 
@@ -26,6 +27,11 @@ const (
 	Word    Kind = "Word document"
 	WebPage Kind = "web page"
 	PDF     Kind = "PDF"
+
+	Sheet     Kind = "spreadsheet"               // .xlsx
+	Separated Kind = "table of separated values" // .csv and .tsv
+	OpenText  Kind = "OpenDocument text"         // .odt
+	OpenSheet Kind = "OpenDocument spreadsheet"  // .ods
 )
 
 // Refusals that a caller may want to tell apart; those of the packages below pass through as they are.
@@ -42,6 +48,7 @@ type Document struct {
 	Text     string           // all of it, in lines: "# " before headings, "- " or "1. " before list items, tabs between cells
 	Recipes  []webpage.Recipe // those that a web page describes in its data
 	Word     *docx.Document   // a Word document's blocks
+	Blocks   []table.Block    // lines and tables in the order of the document, of every kind
 }
 
 // Read reads a file. The error begins with its name and says what was wrong and
