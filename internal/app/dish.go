@@ -28,7 +28,11 @@ func (a *App) AddDish(ctx context.Context, id string, version int, text string) 
 		label = "add a pasted recipe"
 	}
 	return a.Change(ctx, id, version, label, func(p *practical.Practical) practical.Faults {
-		return addDishes(p, text)
+		if strings.TrimSpace(text) == "" {
+			p.Dishes = append(p.Dishes, practical.Dish{Letter: freeLetter(p.Dishes), Serve: practical.Serve{Heat: practical.AsIs, Minutes: 5}})
+			return nil
+		}
+		return addDishes(p, Recipes{Text: text, Recipes: recipe.Read(text)})
 	})
 }
 
@@ -62,16 +66,12 @@ func (a *App) ReadDish(ctx context.Context, id string, version int, letter, text
 	})
 }
 
-func addDishes(p *practical.Practical, text string) practical.Faults {
-	if strings.TrimSpace(text) == "" {
-		p.Dishes = append(p.Dishes, practical.Dish{Letter: freeLetter(p.Dishes), Serve: practical.Serve{Heat: practical.AsIs, Minutes: 5}})
-		return nil
-	}
+func addDishes(p *practical.Practical, all Recipes) practical.Faults {
 	var faults practical.Faults
-	for i, read := range recipe.Read(text) {
+	for i, read := range all.Recipes {
 		d := dishFrom(read, freeLetter(p.Dishes), p.Rules)
 		if i == 0 {
-			d.Text = text // kept once, whole
+			d.Text = all.Text // kept once, whole
 		}
 		faults = append(faults, unread(fmt.Sprintf("dishes[%d].text", len(p.Dishes)), read)...)
 		p.Dishes = append(p.Dishes, d)
