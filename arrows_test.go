@@ -46,12 +46,13 @@ var arrows = map[string]string{
 	"internal/fonts":  "",
 	"examples":        "",
 
-	"solver/cmd/psplib":   "solver solver/problem solver/psplib",
-	"solver":              "solver/problem solver/verify solver/internal/lcg",
-	"solver/verify":       "solver/problem",
-	"solver/psplib":       "solver/problem",
-	"solver/internal/lcg": "",
-	"solver/problem":      "",
+	"solver/cmd/psplib":      "solver solver/problem solver/psplib",
+	"solver/cmd/solverbench": "solver solver/problem solver/psplib solver/verify",
+	"solver":                 "solver/problem solver/verify solver/internal/lcg",
+	"solver/verify":          "solver/problem",
+	"solver/psplib":          "solver/problem",
+	"solver/internal/lcg":    "",
+	"solver/problem":         "",
 }
 
 // support is what tests may import and code that ships may not.
