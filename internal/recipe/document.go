@@ -17,13 +17,13 @@ type Reading struct {
 // ReadDocument reads the recipes of a document: those that a web page describes
 // in its data, if they hold a method; else those that its text holds. It never
 // fails, like Read.
-func ReadDocument(d format.Document) Reading {
+func (rd Reader) ReadDocument(d format.Document) Reading {
 	if described := withMethod(d.Recipes); len(described) > 0 {
-		return readData(described)
+		return rd.readData(described)
 	}
-	read := Read(d.Text)
+	read := rd.Read(d.Text)
 	if len(read) == 1 && len(read[0].Steps) == 0 && len(d.Recipes) > 0 {
-		return readData(d.Recipes)
+		return rd.readData(d.Recipes)
 	}
 	return Reading{d.Text, read}
 }
@@ -41,7 +41,7 @@ func withMethod(all []webpage.Recipe) (out []webpage.Recipe) {
 // readData reads recipes whose parts the page itself tells apart. They are
 // written down as one text, so that each step can be found in it, but no line is
 // guessed at: each goes to the part it came from.
-func readData(described []webpage.Recipe) Reading {
+func (rd Reader) readData(described []webpage.Recipe) Reading {
 	var w dataWriter
 	drafts := make([]*draft, len(described))
 	for i, r := range described {
@@ -51,8 +51,7 @@ func readData(described []webpage.Recipe) Reading {
 	out := Reading{Text: text}
 	for _, d := range drafts {
 		w.sort(text, d)
-		r := d.read(text)
-		r.Text = strings.TrimSpace(text[d.start:d.end])
+		r := rd.one(d, text)
 		out.Recipes = append(out.Recipes, r)
 	}
 	return out

@@ -30,6 +30,7 @@ type item struct {
 	numbered   bool
 	component  string
 	ts         []token
+	table      *Table // the technique table in use; nil: the default
 }
 
 // sorter sorts lines into drafts.

@@ -38,7 +38,7 @@ func handsOf(text string, j *job) (practical.Estimate, []string, float64) {
 			if d.vague {
 				doubt = max(doubt, 0.3)
 			}
-		case c.verb.deed == minor && techniqueFor(c.verb.name, j.it.ts[c.from:c.to]) == nil, c.verb.deed == moves && j.waiting() != nil:
+		case c.verb.deed == minor && j.it.techniqueFor(c.verb.name, j.it.ts[c.from:c.to]) == nil, c.verb.deed == moves && j.waiting() != nil:
 			minors += 0.5
 		default:
 			t, w, d := estimate(j, c, seen)
@@ -78,9 +78,9 @@ func capped(e practical.Estimate) practical.Estimate {
 // estimate takes a clause's minutes from the technique table.
 func estimate(j *job, c *clause, seen map[string]bool) (sum, string, float64) {
 	body := j.it.ts[c.at:c.to]
-	t := techniqueFor(c.verb.name, body)
+	t := j.it.techniqueFor(c.verb.name, body)
 	if t == nil && j.to-j.from < 200 {
-		t = techniqueFor(c.verb.name, j.it.ts[j.from:j.to])
+		t = j.it.techniqueFor(c.verb.name, j.it.ts[j.from:j.to])
 	}
 	quoted := c.verb.name
 	if t == nil {
@@ -97,7 +97,7 @@ func estimate(j *job, c *clause, seen map[string]bool) (sum, string, float64) {
 		factor /= 2
 	}
 	seen[t.ID] = true
-	s := sum{float64(t.Low) * factor, float64(t.Likely) * factor, float64(t.High) * factor}
+	s := sum{float64(t.Learner.Low) * factor, float64(t.Learner.Likely) * factor, float64(t.Learner.High) * factor}
 	return s, fmt.Sprintf("'%s': technique table, %s, %g to %g minutes by hand", quoted, lowerFirst(t.Name), s.low, s.high), 0.15
 }
 

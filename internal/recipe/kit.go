@@ -15,7 +15,7 @@ func kitInUse(j *job) []practical.Kit {
 			continue
 		}
 		hob = hob || c.place == practical.AtHob && (c.verb.deed != moves || has(j.it.ts[c.from:c.to], "heat", "scald"))
-		if t := techniqueFor(c.verb.name, j.it.ts[c.from:c.to]); t != nil && t.Resource == "hob" && (c.verb.deed == fries || c.verb.deed == cooks || c.verbIs("melt", "scramble", "thicken")) && c.place == "" {
+		if t := j.it.techniqueFor(c.verb.name, j.it.ts[c.from:c.to]); t != nil && t.Place == "hob" && (c.verb.deed == fries || c.verb.deed == cooks || c.verbIs("melt", "scramble", "thicken")) && c.place == "" {
 			hob = hob || !has(j.ts, "microwave")
 		}
 	}

@@ -38,24 +38,11 @@ type Source struct {
 	Start, End int
 }
 
-// Read reads every recipe in the text. It never fails: what it does not
+// Read reads every recipe in the text, with the technique table that comes with
+// the program and no teacher's corrections. It never fails: what it does not
 // understand stands in Unread. A text without any recipe gives one empty
 // recipe whose Unread says so.
-func Read(text string) []Recipe {
-	lines, notes := splitLines(text)
-	var all []Recipe
-	for _, d := range drafts(lines) {
-		r := d.read(text)
-		r.Text = strings.TrimSpace(text[d.start:d.end])
-		all = append(all, r)
-	}
-	if len(all) == 0 {
-		all = []Recipe{{Unread: emptyNote(text)}}
-	}
-	last := &all[len(all)-1]
-	last.Unread = append(last.Unread, notes...)
-	return all
-}
+func Read(text string) []Recipe { return Reader{}.Read(text) }
 
 func emptyNote(text string) []string {
 	if strings.TrimSpace(text) == "" {

