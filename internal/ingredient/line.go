@@ -26,6 +26,7 @@ type Amount struct {
 	Low, High float64 // 0 and 0: no figure ("salt"); High equals Low when no range was written
 	Words     string  // as written when it was not a plain figure: "half", "few", "2 dozen", "a"
 	Unit      string  // a singular as written, lower case: "tablespoon", "g", "tin"; "" when things are counted
+	Pack      string  // the container, a singular, when it stands after the size of one and no number does: "400 g tin of beans"
 	Size      string  // "large", "heaping", "thin"
 	Relation  Relation
 	Rough     bool // "about", "approximately"
@@ -99,7 +100,7 @@ func (p *parser) collect(want label, between string) string {
 func (p *parser) run(i, j int) string {
 	from, to := p.ts[i].from, p.ts[j].to
 	s := p.text[from:to]
-	if strings.Count(s, "(") < strings.Count(s, ")") && i > 0 && p.ts[i-1].is("(") {
+	if closes := strings.IndexByte(s, ')'); closes >= 0 && !strings.Contains(s[:closes], "(") && i > 0 && p.ts[i-1].is("(") {
 		s = "(" + s
 	}
 	if strings.Count(s, "(") > strings.Count(s, ")") && j+1 < len(p.ts) && p.ts[j+1].is(")") {

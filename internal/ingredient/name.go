@@ -75,6 +75,8 @@ func (p *parser) doneRun(i, to int) int {
 			k++
 		}
 		switch {
+		case k+1 < to && p.at(k).is("hard", "soft") && p.at(k+1).is("boiled", "cooked"):
+			j = k + 2
 		case k < to && (p.isDone(k) || (k > j && p.at(k).is("ground", "baked", "dried", "smoked", "fried", "roasted")) || p.at(k).is("ground") && p.isDone(k+1)):
 			j = k + 1
 		case k > j && k < to && strings.HasSuffix(p.at(k).low, "ed") && !p.at(j).is("well", "not", "very", "hard", "soft"):

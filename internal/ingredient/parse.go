@@ -39,10 +39,6 @@ func (p *parser) head() int {
 		return p.withoutFigure()
 	}
 	p.take(m, Main)
-	if k := isUnit(p.at(m.to).low); k == pack && p.at(m.to+1).is("of") && p.sort(m) == weight {
-		p.mark(m.to, m.to+2, comment) // "400 g can of beans"
-		m.to += 2
-	}
 	i := m.to
 	for {
 		j := p.second(i)
@@ -51,12 +47,41 @@ func (p *parser) head() int {
 		}
 		i = j
 	}
+	i = p.packOf(m, i)
 	if p.at(i).is("of") {
 		p.ts[i].label = comment
 		i++
 	}
 	return i
 }
+
+// packOf reads the container that stands after its size: "400 g can of beans", "400g/14oz tin beans",
+// "2 x 400g/14oz tins tomatoes".
+func (p *parser) packOf(m measure, i int) int {
+	counted := m.each != nil && !m.hasUnit()
+	k := p.sort(m)
+	if isUnit(p.at(i).low) != pack || p.isDone(i) || p.at(i+1).kind != word || p.at(i+1).is("roast", "barley", "choi") || !counted && k != weight && k != volume {
+		return i
+	}
+	first := &p.amounts[0]
+	switch {
+	case counted:
+		first.Unit, first.unitToken = singular(p.at(i).low), i
+	case spoonful[UnitName(first.Unit)]:
+		return i
+	default:
+		first.Pack = singular(p.at(i).low)
+	}
+	p.ts[i].label = unit
+	if p.at(i+1).is("of") && !counted {
+		p.mark(i, i+2, comment)
+		return i + 2
+	}
+	return i + 1
+}
+
+// spoonful are measures that nothing is sold in.
+var spoonful = words(`cup teaspoon tablespoon dessertspoon glass mug bowl spoon`)
 
 // optionalFirst steps over "(optional)" at the head of the line.
 func (p *parser) optionalFirst() int {
@@ -130,6 +155,11 @@ func (p *parser) second(i int) int {
 	switch {
 	case p.at(i).is("("):
 		return p.bracket(i)
+	case p.at(i).num != nil && len(p.amounts) > 0 && p.at(i+1).is("oz", "ounce", "ounces") && UnitName(p.amounts[len(p.amounts)-1].Unit) == "pound":
+		if m, ok := p.readMeasure(i); ok && m.hasUnit() {
+			p.take(m, Plus) // "2 lb 4 oz"
+			return m.to
+		}
 	case p.at(i).is("/", "|") && (p.at(i+1).num != nil || approximate[p.at(i+1).low]):
 		if m, ok := p.readMeasure(i + 1); ok && m.hasUnit() {
 			p.take(m, Same)
@@ -272,7 +302,7 @@ func (p *parser) segments(i int) [][2]int {
 
 // stops says whether a full stop ends a sentence at j.
 func (p *parser) stops(j int) bool {
-	return p.ts[j].is(".") && (j+1 == len(p.ts) || p.ts[j+1].gap)
+	return j < len(p.ts) && p.ts[j].is(".") && (j+1 == len(p.ts) || p.ts[j+1].gap)
 }
 
 // goesOn says whether segment k still belongs to the name: "red, yellow or orange peppers".
@@ -281,6 +311,9 @@ func (p *parser) goesOn(segments [][2]int, k int) bool {
 		return false
 	}
 	before, s := segments[k-1], segments[k]
+	if p.stops(before[1]) {
+		return false
+	}
 	if p.onlyAttributes(before) && (!p.startsNote(s[0]) || p.at(s[0]).is("or", "and")) {
 		return true
 	}

@@ -218,8 +218,8 @@ func (f *food) piece(a Amount) (float64, string) {
 
 // plus adds what stands on top at the head of the line: "1 cup plus 2 tablespoons".
 func (m Measures) plus(l Line) (float64, string, bool) {
-	for _, a := range l.Amounts {
-		if a.Relation != Plus {
+	for i, a := range l.Amounts {
+		if a.Relation != Plus || i > 0 && l.Amounts[i-1].Relation == Same { // "1 kg / 2 lb 4 oz"
 			continue
 		}
 		a.Relation = Main

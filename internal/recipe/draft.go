@@ -337,7 +337,7 @@ func (d *draft) read(text string) Recipe {
 	}
 	for _, l := range d.ingredients {
 		for _, part := range l.apart(text) {
-			if ing, ok := readIngredient(text, part.line); ok {
+			if ing, ok := readIngredient(part.line); ok {
 				ing.Component = part.component
 				r.Ingredients = append(r.Ingredients, ing)
 			}

@@ -64,7 +64,7 @@ func FuzzIngredient(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, s string) {
 		l := readLine(s, 0, len(s))
-		ing, ok := readIngredient(s, l)
+		ing, ok := readIngredient(l)
 		if ok && (ing.Quantity < 0 || ing.Most != 0 && ing.Most < ing.Quantity) {
 			t.Fatalf("%q: %+v", s, ing)
 		}
