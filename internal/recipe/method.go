@@ -38,7 +38,7 @@ func readMethod(text string, items []item, head heading, r *Recipe) {
 		s := makeStep(text, &jobs[i])
 		s.ID = ids[i]
 		r.Steps = append(r.Steps, s)
-		r.Sources = append(r.Sources, Source{s.ID, jobs[i].start(), jobs[i].end()})
+		r.Sources = append(r.Sources, sourceOf(s.ID, &jobs[i]))
 	}
 	link(jobs, r, facts, serving)
 	if serving >= 0 {

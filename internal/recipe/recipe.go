@@ -36,6 +36,7 @@ type Recipe struct {
 type Source struct {
 	Step       string
 	Start, End int
+	Technique  string // ID of the technique that the step is, in the technique table; empty: none fits
 }
 
 // Read reads every recipe in the text, with the technique table that comes with
