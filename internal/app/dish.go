@@ -47,9 +47,7 @@ func (a *App) ReadDish(ctx context.Context, id string, version int, letter, text
 		return Record{}, nil, err
 	}
 	if !slices.ContainsFunc(r.Practical.Dishes, func(d practical.Dish) bool { return d.Letter == letter }) {
-		return r, nil, practical.Fault{
-			Code: practical.NotFound, Field: "letter", Message: fmt.Sprintf("there is no dish %q", letter), Hint: "choose one of the dishes",
-		}
+		return r, nil, noDish(letter)
 	}
 	return a.Change(ctx, id, version, "read dish "+letter+" again", func(p *practical.Practical) practical.Faults {
 		i := slices.IndexFunc(p.Dishes, func(d practical.Dish) bool { return d.Letter == letter })
@@ -64,6 +62,10 @@ func (a *App) ReadDish(ctx context.Context, id string, version int, letter, text
 		dropPins(p)
 		return unread(fmt.Sprintf("dishes[%d].text", i), read)
 	})
+}
+
+func noDish(letter string) practical.Fault {
+	return practical.Fault{Code: practical.NotFound, Field: "letter", Message: fmt.Sprintf("there is no dish %q", letter), Hint: "choose one of the dishes"}
 }
 
 func addDishes(p *practical.Practical, all Recipes) practical.Faults {

@@ -162,7 +162,11 @@ func (p *parser) second(i int) int {
 		}
 	case p.at(i).is("/", "|") && (p.at(i+1).num != nil || approximate[p.at(i+1).low]):
 		if m, ok := p.readMeasure(i + 1); ok && m.hasUnit() {
-			p.take(m, Same)
+			r := Same
+			if n := len(p.amounts); n > 0 && p.amounts[n-1].Relation == Each {
+				r = Each // "2 x 400g/14oz tins"
+			}
+			p.take(m, r)
 			return m.to
 		}
 	case t.is("or") && p.at(i+1).num != nil && !comma:

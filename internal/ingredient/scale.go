@@ -36,8 +36,12 @@ func Scale(l Line, from, to float64) Line {
 			}
 			out.tokens[b.token].num = &number{low: b.Low, high: b.High}
 		}
+		if at := l.counted(i); at >= 0 {
+			words[at] = nounFor(l.tokens[at].text, b.High)
+		}
 	}
 	out.Raw = l.rewritten(words)
+	out.Name = Parse(out.Raw).Name
 	return out
 }
 
