@@ -17,9 +17,10 @@ import (
 // the zero Now is the wall clock. A nil Store serves the verbs that keep
 // nothing (ReadFile, PlanPractical, Paper, Schema).
 type App struct {
-	Store Store
-	Now   func() time.Time
-	Log   *slog.Logger
+	Store   Store
+	Teacher string // whose corrections and techniques; one installation has one teacher, ""
+	Now     func() time.Time
+	Log     *slog.Logger
 
 	gate gate
 }
@@ -30,10 +31,12 @@ type Record = timeplan.Record
 // Summary is a kept practical as a list shows it.
 type Summary = timeplan.Summary
 
-// Store keeps practicals and classes. A method is one transaction and durable
+// Store keeps practicals, classes and what a teacher keeps beside them. A method is one transaction and durable
 // when it returns nil. Its errors are practical.Fault with code NotFound or
 // Conflict; anything else is our own fault.
 type Store interface {
+	Memory
+
 	// Create keeps a new practical as version 1.
 	Create(ctx context.Context, p *practical.Practical, label string, at time.Time) (Record, error)
 	// List names every practical, the last changed first, deleted ones too.

@@ -23,6 +23,10 @@ func (a *App) AddDish(ctx context.Context, id string, version int, text string) 
 	if err := tooLong(text); err != nil {
 		return Record{}, nil, err
 	}
+	reader, err := a.Reader(ctx)
+	if err != nil {
+		return Record{}, nil, err
+	}
 	label := "add a dish"
 	if strings.TrimSpace(text) != "" {
 		label = "add a pasted recipe"
@@ -32,7 +36,7 @@ func (a *App) AddDish(ctx context.Context, id string, version int, text string) 
 			p.Dishes = append(p.Dishes, practical.Dish{Letter: freeLetter(p.Dishes), Serve: practical.Serve{Heat: practical.AsIs, Minutes: 5}})
 			return nil
 		}
-		return addDishes(p, Recipes{Text: text, Recipes: recipe.Read(text)})
+		return addDishes(p, Recipes{Text: text, Recipes: reader.Read(text)})
 	})
 }
 
@@ -49,12 +53,16 @@ func (a *App) ReadDish(ctx context.Context, id string, version int, letter, text
 	if !slices.ContainsFunc(r.Practical.Dishes, func(d practical.Dish) bool { return d.Letter == letter }) {
 		return r, nil, noDish(letter)
 	}
+	reader, err := a.Reader(ctx)
+	if err != nil {
+		return r, nil, err
+	}
 	return a.Change(ctx, id, version, "read dish "+letter+" again", func(p *practical.Practical) practical.Faults {
 		i := slices.IndexFunc(p.Dishes, func(d practical.Dish) bool { return d.Letter == letter })
 		if i < 0 {
 			return nil // another change has taken it away; Change tells of that
 		}
-		read := recipe.Read(text)[0]
+		read := reader.Read(text)[0]
 		fresh := dishFrom(read, letter, p.Rules)
 		old := &p.Dishes[i]
 		old.Text, old.Ingredients, old.Steps = text, fresh.Ingredients, fresh.Steps

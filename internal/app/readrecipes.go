@@ -24,26 +24,35 @@ type Recipes = recipe.Reading
 // Invalid or TooLarge. A file that can be read always has at least one recipe:
 // where none was found, it has no steps and its Unread says so.
 func (a *App) ReadRecipes(name string, data []byte) (Recipes, error) {
+	document, err := document(name, data)
+	if err != nil {
+		return Recipes{}, err
+	}
+	return recipe.ReadDocument(document), nil
+}
+
+// document reads a file of any kind as text, with what a web page says of its recipes.
+func document(name string, data []byte) (format.Document, error) {
 	if len(data) > MostFile {
-		return Recipes{}, practical.Fault{
+		return format.Document{}, practical.Fault{
 			File: name, Code: practical.TooLarge, Message: fmt.Sprintf("the file is larger than %d bytes; nothing of it was read", MostFile),
 			Hint: "copy the recipe's text into a text file",
 		}
 	}
-	document, err := format.Read(name, data)
+	read, err := format.Read(name, data)
 	if err != nil {
 		if inner := errors.Unwrap(err); inner != nil {
 			err = inner // without the name, which the fault has
 		}
-		return Recipes{}, practical.Fault{File: name, Code: practical.Invalid, Message: err.Error()} // it says what would be right
+		return format.Document{}, practical.Fault{File: name, Code: practical.Invalid, Message: err.Error()} // it says what would be right
 	}
-	return recipe.ReadDocument(document), nil
+	return read, nil
 }
 
 // AddFile adds the dishes of a file of recipes, as AddDish does of a pasted
 // text. A file that cannot be read is a practical.Fault, and nothing is changed.
 func (a *App) AddFile(ctx context.Context, id string, version int, name string, data []byte) (Record, practical.Faults, error) {
-	read, err := a.ReadRecipes(name, data)
+	read, err := a.ReadOwn(ctx, name, data)
 	if err == nil {
 		err = tooLong(read.Text)
 	}

@@ -64,7 +64,7 @@ func (c *Corrections) For(words string) (Correction, bool) {
 // sameWords are spellings that mean the same in a step.
 var sameWords = map[string]string{
 	"minute": "min", "minutes": "min", "mins": "min", "hours": "hour", "hr": "hour", "hrs": "hour",
-	"degrees": "", "degree": "", "the": "", "a": "", "an": "", "your": "",
+	"degrees": "", "degree": "", "the": "", "a": "", "an": "", "your": "", "for": "",
 }
 
 // longestKey is how much of a step's words counts, in bytes.
@@ -144,4 +144,19 @@ func (c Correction) Day() string {
 		return c.Date
 	}
 	return day.Format("2 January 2006")
+}
+
+// Sound is the correction without figures that cannot be put into a step, such as
+// minutes out of order. It is false when none is left.
+func (c Correction) Sound() (Correction, bool) {
+	kept := c
+	kept.Figures = nil
+	for _, one := range c.Figures {
+		f := figureNamed(one.Name)
+		scratch := practical.Step{Wait: &practical.Wait{Place: practical.AtOven}}
+		if f != nil && f.put(&scratch, one.Now, nil) == "" {
+			kept.Figures = append(kept.Figures, one)
+		}
+	}
+	return kept, len(kept.Figures) > 0
 }

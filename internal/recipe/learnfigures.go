@@ -206,7 +206,7 @@ func attentionOf(s practical.Step, _ map[string]string) string {
 	return string(s.Wait.Attention)
 }
 
-var lookForm = regexp.MustCompile(`^look every (\d{1,3})$`)
+var lookForm = regexp.MustCompile(`^look every ([1-9]\d{0,2})$`)
 
 func putAttention(s *practical.Step, text string, _ map[string]string) string {
 	look := lookForm.FindStringSubmatch(text)
