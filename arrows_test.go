@@ -59,6 +59,7 @@ var arrows = map[string]string{
 var support = map[string]string{
 	"internal/practical/practicaltest": "internal/practical",                   // invented practicals
 	"internal/timeplan/timeplantest":   "internal/practical internal/timeplan", // invented plans
+	"internal/check/checktest":         "internal/practical",                   // invented plans with planted faults
 	"solver/internal/brute":            "solver/problem solver/verify",         // every schedule tried
 }
 

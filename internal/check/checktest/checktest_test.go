@@ -1,0 +1,48 @@
+package checktest
+
+import (
+	"testing"
+
+	"plait.example/internal/practical"
+)
+
+// finishes are the ends of the practicals, as their files say.
+var finishes = map[string]practical.TimeOfDay{"fishcakes": 720, "koftas": 945, "ravioli": 750, "biryani": 740, "burgers": 780}
+
+// A sound plan can be cooked as it stands.
+func TestSoundPlansCanBeCooked(t *testing.T) {
+	plans, err := Sound()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(plans) != 15 {
+		t.Fatalf("%d sound plans, 15 are wanted", len(plans))
+	}
+	for _, p := range plans {
+		for _, m := range Follow(p, int(finishes[p.Menu])) {
+			t.Errorf("%s, row %d: %s: %s", p.Name, m.Row, m.Kind, m.Text)
+		}
+	}
+}
+
+func TestPlanting(t *testing.T) {
+	plans, err := Faulty()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(plans) < 60 {
+		t.Fatalf("%d plans with faults, at least 60 are wanted", len(plans))
+	}
+	faults := map[int]int{}
+	for _, p := range plans {
+		for _, w := range p.Planted {
+			for _, f := range w.Faults {
+				faults[f]++
+			}
+		}
+		if len(p.Planted) == 0 {
+			t.Errorf("%s has no fault", p.Name)
+		}
+	}
+	t.Logf("%d plans, %d kinds of fault: %v", len(plans), len(faults), faults)
+}

@@ -1,0 +1,59 @@
+package checktest
+
+import (
+	"flag"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+var soffice = flag.String("soffice", "", "LibreOffice, to write documents/ anew with")
+
+// filters are LibreOffice's, by what comes out.
+var filters = map[string]string{
+	".docx": "HTML (StarWriter)", ".odt": "HTML (StarWriter)",
+	".xlsx": "HTML (StarCalc)", ".ods": "HTML (StarCalc)",
+}
+
+// TestWriteDocuments writes documents/ when asked to; else it looks that each is there.
+func TestWriteDocuments(t *testing.T) {
+	if *soffice == "" {
+		all, err := Documents()
+		if err != nil {
+			t.Fatal(err)
+		}
+		kinds := map[string]int{}
+		for _, d := range all {
+			kinds[filepath.Ext(d.Name)]++
+			if len(d.Data) == 0 {
+				t.Errorf("%s is empty", d.Name)
+			}
+		}
+		t.Log(kinds)
+		return
+	}
+	sound, _ := Sound()
+	faulty, _ := Faulty()
+	pages := map[string][]string{} // by extension
+	folder := t.TempDir()
+	for i, p := range append(sound, faulty...) {
+		l := Layouts[i%len(Layouts)]
+		ext := extension(i, l)
+		if ext == l.Ext {
+			continue
+		}
+		page := filepath.Join(folder, p.Name+"."+l.Name+".html")
+		if err := os.WriteFile(page, l.Document(p, i), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		pages[ext] = append(pages[ext], page)
+	}
+	for ext, list := range pages {
+		args := append([]string{"--headless", "-env:UserInstallation=file://" + folder + "/office", "--infilter=" + filters[ext], "--convert-to", strings.TrimPrefix(ext, "."), "--outdir", "documents"}, list...)
+		if out, err := exec.CommandContext(t.Context(), *soffice, args...).CombinedOutput(); err != nil {
+			t.Fatalf("%v: %s", err, out)
+		}
+	}
+}
