@@ -21,7 +21,7 @@ func (a *App) ReadFile(name string) (*practical.Practical, error) {
 	if err != nil {
 		return nil, practical.Faults{cannotRead(name, err)}
 	}
-	data, err := readLimited(file)
+	data, err := readLimited(file, mostText)
 	if err != nil {
 		return nil, practical.Faults{cannotRead(name, err)}
 	}
@@ -39,7 +39,7 @@ func (a *App) ReadFile(name string) (*practical.Practical, error) {
 // ReadFS is ReadFile within a file system, whose root is the folder that recipe
 // files cannot be outside of.
 func (a *App) ReadFS(fsys fs.FS, name string) (*practical.Practical, error) {
-	data, err := readIn(fsys, name)
+	data, err := readIn(fsys, name, mostText)
 	if err != nil {
 		return nil, practical.Faults{cannotRead(name, err)}
 	}
@@ -74,6 +74,28 @@ func (a *App) read(fsys fs.FS, name string, data []byte) (*practical.Practical, 
 		return nil, faults
 	}
 	return read.Practical, nil
+}
+
+// ReadRecipesFile reads the recipes of a file on disk, as ReadRecipes does. A file
+// that cannot be opened is a practical.Fault too.
+func (a *App) ReadRecipesFile(name string) (Recipes, error) {
+	file, err := os.Open(name)
+	if err != nil {
+		return Recipes{}, cannotOpen(name, err)
+	}
+	data, err := readLimited(file, MostFile)
+	if err != nil {
+		return Recipes{}, cannotOpen(name, err)
+	}
+	return a.ReadRecipes(name, data)
+}
+
+func cannotOpen(name string, err error) practical.Fault {
+	f := cannotRead(name, err)
+	if f.Code == practical.NotFound {
+		f.Hint = "check the name"
+	}
+	return f
 }
 
 // Import keeps the practical of a practical file's text as a new practical.
@@ -112,27 +134,27 @@ func (a *App) Export(ctx context.Context, id string) (Document, error) {
 	return Document{Name: fileName(r.Practical.Title) + ".yaml", MediaType: "application/yaml", Data: data}, nil
 }
 
-func readIn(fsys fs.FS, name string) ([]byte, error) {
+func readIn(fsys fs.FS, name string, most int) ([]byte, error) {
 	f, err := fsys.Open(name)
 	if err != nil {
 		return nil, err
 	}
-	return readLimited(f)
+	return readLimited(f, most)
 }
 
-// readLimited reads and closes a file.
-func readLimited(f io.ReadCloser) ([]byte, error) {
-	data, err := io.ReadAll(io.LimitReader(f, mostText+1))
+// readLimited reads and closes a file of at most so many bytes.
+func readLimited(f io.ReadCloser, most int) ([]byte, error) {
+	data, err := io.ReadAll(io.LimitReader(f, int64(most)+1))
 	if err = errors.Join(err, f.Close()); err != nil {
 		return nil, err
 	}
-	if len(data) > mostText {
-		return nil, errTooLarge
+	if len(data) > most {
+		return nil, fmt.Errorf("%w than %d bytes", errTooLarge, most)
 	}
 	return data, nil
 }
 
-var errTooLarge = fmt.Errorf("it is larger than %d bytes", mostText)
+var errTooLarge = errors.New("it is larger")
 
 func cannotRead(name string, err error) practical.Fault {
 	f := practical.Fault{File: name, Code: practical.Invalid, Message: "this file cannot be read: " + err.Error(), Hint: "check the file"}

@@ -67,7 +67,7 @@ func TestReadFileFaults(t *testing.T) {
 			`DIR/p.yaml:4:13: dishes[0].recipe: "../../../etc/passwd" lies outside the practical file's folder; a file in`,
 		}},
 		{"Huge", map[string]string{"p.yaml": twoDishes, "recipes/scones.txt": strings.Repeat("stir\n", 1<<20)}, []string{
-			`DIR/p.yaml:4:13: dishes[0].recipe: "recipes/scones.txt": this file cannot be read: it is larger than 1048576 bytes; a recipe is some pages of text; give the text alone`,
+			`DIR/p.yaml:4:13: dishes[0].recipe: "recipes/scones.txt": the file is too large: 5242880 bytes, and at most 2097152 are read; cut it into several files`,
 		}},
 		{"InTheRecipe", map[string]string{"p.yaml": twoDishes, "recipes/scones.txt": strings.Replace(scones, "12 minutes", "9 hours", 1)}, []string{
 			`DIR/recipes/scones.txt:12: dishes[0].steps[2]`,

@@ -2,6 +2,7 @@ package app
 
 import (
 	"fmt"
+	"slices"
 
 	"plait.example/internal/paper"
 	"plait.example/internal/practical"
@@ -57,16 +58,18 @@ var documents = map[Format]struct{ suffix, mediaType string }{
 	PDF:  {".pdf", "application/pdf"},
 }
 
-// Schema is the JSON Schema (2020-12) of "practical" (the practical file) or
-// "plan" (the plan as JSON).
+// Schema is the JSON Schema (2020-12) of "practical" (the practical file),
+// "plan" (the plan as JSON) or "recipes" (what was read of recipes as JSON).
 func (a *App) Schema(of string) ([]byte, error) {
 	switch of {
 	case "practical":
 		return practical.Schema(), nil
 	case "plan":
 		return paper.Schema(), nil
+	case "recipes":
+		return slices.Clone(recipesSchema), nil
 	}
 	return nil, practical.Fault{
-		Code: practical.NotFound, Field: "schema", Message: fmt.Sprintf("there is no schema of %q", of), Hint: "practical or plan",
+		Code: practical.NotFound, Field: "schema", Message: fmt.Sprintf("there is no schema of %q", of), Hint: "practical, plan or recipes",
 	}
 }

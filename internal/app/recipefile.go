@@ -1,6 +1,7 @@
 package app
 
 import (
+	"errors"
 	"fmt"
 	"io/fs"
 	"path"
@@ -14,8 +15,9 @@ import (
 
 // recipeFile is a recipe that a practical file named.
 type recipeFile struct {
-	name string
-	read recipe.Recipe
+	name  string
+	read  recipe.Recipe
+	lines bool // it is plain text, so that lines can be counted in it
 }
 
 // readRecipe reads the recipe file that a dish names, if it names one. What the
@@ -29,13 +31,20 @@ func (a *App) readRecipe(fsys fs.FS, name string, in *practical.Reading, i int) 
 		return nil, nil, nil
 	}
 	from := path.Join(path.Dir(name), filepath.ToSlash(dish.Recipe))
-	data, err := readIn(fsys, from)
+	data, err := readIn(fsys, from, MostFile)
 	if err != nil {
 		f := cannotRead("", err)
 		f.Field, f.Message = field, fmt.Sprintf("%q: %s", dish.Recipe, f.Message)
 		return nil, practical.Faults{f}, nil
 	}
-	read, fault := pick(recipe.Read(string(data)), dish.Name)
+	all, err := a.ReadRecipes(from, data)
+	if err != nil {
+		var f practical.Fault
+		errors.As(err, &f)
+		f.File, f.Field, f.Message = "", field, fmt.Sprintf("%q: %s", dish.Recipe, f.Message)
+		return nil, practical.Faults{f}, nil
+	}
+	read, fault := pick(all.Recipes, dish.Name)
 	if fault != nil {
 		fault.File, fault.Field = from, field
 		return nil, nil, practical.Faults{*fault}
@@ -44,8 +53,8 @@ func (a *App) readRecipe(fsys fs.FS, name string, in *practical.Reading, i int) 
 		a.log().Info("left out of the steps", "file", from, "text", text)
 	}
 	fill(dish, read, in.Practical.Rules)
-	dish.Recipe, dish.Text = "", string(data)
-	return &recipeFile{from, read}, nil, nil
+	dish.Recipe, dish.Text = "", all.Text
+	return &recipeFile{name: from, read: read, lines: all.Text == string(data)}, nil, nil
 }
 
 // pick is the recipe that a dish means: the only one, or the one of its name.
@@ -103,7 +112,11 @@ func recipeFault(f practical.Fault, p *practical.Practical, named map[int]*recip
 		return f, false // the dish's own fields stand in the practical file
 	}
 	dish := p.Dishes[i]
-	f.File, f.Line = named[i].name, 1
+	f.File, f.Line = named[i].name, 0
+	if !named[i].lines {
+		return f, true
+	}
+	f.Line = 1
 	for _, s := range named[i].read.Sources {
 		if dish.Letter+s.Step == dish.Steps[j].ID && s.Start <= len(dish.Text) {
 			f.Line = 1 + strings.Count(dish.Text[:s.Start], "\n")

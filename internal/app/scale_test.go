@@ -1,6 +1,7 @@
 package app_test
 
 import (
+	"errors"
 	"testing"
 
 	"plait.example/internal/app"
@@ -39,7 +40,7 @@ func TestScaleDish(t *testing.T) {
 		portions int
 		want     practical.Code
 	}{{"B", 4, practical.NotFound}, {"A", 0, practical.Invalid}, {"A", 501, practical.Invalid}} {
-		if _, _, err := a.ScaleDish(t.Context(), r.ID, r.Version, c.letter, c.portions); codeOf(err) != c.want {
+		if _, _, err := a.ScaleDish(t.Context(), r.ID, r.Version, c.letter, c.portions); faultCode(err) != c.want {
 			t.Errorf("dish %s to %d: %v, want %s", c.letter, c.portions, err, c.want)
 		}
 	}
@@ -47,7 +48,14 @@ func TestScaleDish(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, _, err := a.ScaleDish(t.Context(), r.ID, r.Version, "B", 4); codeOf(err) != practical.Invalid {
+	if _, _, err := a.ScaleDish(t.Context(), r.ID, r.Version, "B", 4); faultCode(err) != practical.Invalid {
 		t.Errorf("portions not said: %v", err)
 	}
+}
+
+// faultCode is the code of a fault; "" of anything else.
+func faultCode(err error) practical.Code {
+	var f practical.Fault
+	errors.As(err, &f)
+	return f.Code
 }

@@ -115,9 +115,13 @@ func plainText(s string) string {
 	return b.String()
 }
 
-// Names of the steps that Dish leaves out.
+// Names of the steps that Dish leaves out; a second one of a kind is "oven-2", and so on.
 const (
-	ovenID  = "oven"
-	choreID = "chore"
-	serveID = "serve"
+	OvenStep  = "oven"
+	ChoreStep = "chore"
+	ServeStep = "serve"
+
+	ovenID  = OvenStep
+	choreID = ChoreStep
+	serveID = ServeStep
 )

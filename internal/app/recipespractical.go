@@ -1,0 +1,108 @@
+package app
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"plait.example/internal/practical"
+	"plait.example/internal/recipe"
+)
+
+// FileRecipes is what was read of a file, with its name.
+type FileRecipes struct {
+	File string
+	Recipes
+}
+
+// RecipesPractical makes a practical of recipes: each with a method is a dish, in
+// the clock, rules and kitchen of a starting point, which a teacher then changes.
+// What was left out comes back beside it: files without a method, and everything
+// that Validate would not take yet, such as a dough that proves overnight. More
+// recipes than there are letters, and none at all, are a practical.Fault.
+func (a *App) RecipesPractical(all []FileRecipes) (*practical.Practical, practical.Faults, error) {
+	var left practical.Faults
+	p := startFor(all)
+	for _, f := range all {
+		for _, r := range f.Recipes.Recipes {
+			if len(r.Steps) == 0 {
+				left = append(left, withoutMethod(f.File, r))
+				continue
+			}
+			letter := freeLetter(p.Dishes)
+			if letter == "" {
+				return nil, nil, practical.Fault{
+					Code: practical.TooLarge, Message: "a practical holds at most 26 dishes, and there are more recipes",
+					Hint: "give fewer files, or write them as JSON",
+				}
+			}
+			d := dishFrom(r, letter, p.Rules)
+			if d.Name == "" {
+				d.Name = strings.TrimSuffix(filepath.Base(f.File), filepath.Ext(f.File))
+			}
+			p.Dishes = append(p.Dishes, d)
+		}
+	}
+	if len(p.Dishes) == 0 {
+		return nil, left, practical.Fault{
+			Code: practical.Invalid, Message: "no recipe with a method was found", Hint: "a recipe has a list of ingredients and a method in sentences",
+		}
+	}
+	p.Rules.Dishes = len(p.Dishes)
+	p.Title = titleOf(p.Dishes)
+	return p, append(left, p.Validate()...), nil
+}
+
+// startFor is the starting point for so many dishes.
+func startFor(all []FileRecipes) *practical.Practical {
+	n := 0
+	for _, f := range all {
+		n += len(f.Recipes.Recipes)
+	}
+	like := "two-in-two"
+	if n > 2 {
+		like = "three-in-three"
+	}
+	var p *practical.Practical
+	for _, s := range practical.StartingPoints() {
+		if p == nil || s.ID == like {
+			p = s.New()
+		}
+	}
+	return p
+}
+
+func withoutMethod(file string, r recipe.Recipe) practical.Fault {
+	f := practical.Fault{File: file, Code: practical.Invalid, Message: "no method was found", Hint: "a method is sentences that say what to do"}
+	if len(r.Unread) > 0 {
+		f.Message = r.Unread[len(r.Unread)-1]
+	}
+	return f
+}
+
+func titleOf(dishes []practical.Dish) string {
+	names := make([]string, len(dishes))
+	for i, d := range dishes {
+		names[i] = d.Name
+	}
+	switch len(names) {
+	case 1:
+		return names[0]
+	case 2, 3:
+		return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+	}
+	return fmt.Sprintf("%d dishes", len(names))
+}
+
+// RecipesFile is the practical of RecipesPractical as a practical file.
+func (a *App) RecipesFile(all []FileRecipes) ([]byte, practical.Faults, error) {
+	p, left, err := a.RecipesPractical(all)
+	if err != nil {
+		return nil, left, err
+	}
+	data, err := practical.Write(p)
+	if err != nil {
+		return nil, left, fmt.Errorf("write the practical file: %w", err)
+	}
+	return data, left, nil
+}
