@@ -17,6 +17,7 @@ type Act struct {
 	Objects    []string        // stems of the foods and things it is done to
 	Food       practical.Food  // what it touches: Raw, ReadyToEat or neither
 	HighRisk   bool            // it heats meat, fish, or another food that must reach a core temperature
+	Implied    bool            // not said, but it follows from what is: "cool on a rack" is out of the oven
 }
 
 // Kind is what kind of act it is.
@@ -71,6 +72,9 @@ type Heat struct {
 	Fan     bool    // "fan" is said of it
 	Gas     float64 // mark; 0: not said
 	Scale   Scale
+	// Implausible: no oven's dial has the figure as written. "160F" is read as
+	// 160 for a fan, "350C" as Fahrenheit, "gas 180" as degrees.
+	Implausible bool
 }
 
 // Scale is what the figure was written in.

@@ -1,0 +1,231 @@
+package act
+
+import "plait.example/internal/practical"
+
+// clean tells hands, washing-up, boards after raw food and the last clean apart.
+func (s span) clean() []Kind {
+	final := s.says("final") || s.says("finally", "end") && s.has(finalWords)
+	if s.f.at > 0 && at(s.ts, s.f.at-1).is("final", "last") {
+		final = true
+	}
+	chore := s.f.is("washup", "tidy", "cleandown", "clean", "clear", "sweep", "mop", "wipe", "sanitise", "sanitize", "disinfect")
+	switch {
+	case s.has(handWords) && s.f.is("wash", "clean", "dry", "rinse", "scrub", "sanitise", "sanitize", "wipe", "disinfect"):
+		return []Kind{WashHands}
+	case chore && final, s.f.is("sweep", "mop"), s.f.is("clean", "tidy", "wipe", "cleandown", "clear", "scrub", "wash") && s.has(finalWords) && !s.says("dishes"):
+		return []Kind{FinalClean}
+	case s.f.is("washup", "tidy"):
+		return []Kind{WashUp}
+	case s.f.is("cleandown", "sanitise", "sanitize", "disinfect"):
+		return []Kind{CleanDown}
+	case s.f.is("dry", "rinse", "wash", "scrub", "wipe", "clean") && s.foodNamed() && !s.has(boardWords):
+		return []Kind{Other}
+	case s.f.is("clear"):
+		if s.says("table", "plates") || s.has(boardWords) || len(s.objects()) == 0 {
+			return []Kind{WashUp}
+		}
+		return []Kind{Other}
+	case s.has(boardWords):
+		return []Kind{CleanDown}
+	case s.f.is("wipe"):
+		return []Kind{CleanDown}
+	case s.has(potWords), len(s.objects()) == 0 && !s.f.is("dry", "rinse", "scrub"), s.f.is("clean"):
+		return []Kind{WashUp}
+	}
+	return []Kind{Other}
+}
+
+// foodNamed says whether what is washed or dried is food.
+func (s span) foodNamed() bool {
+	return s.has(produce) || s.has(meat) || s.has(fish) || s.has(words("chicken egg herbs berries fruit"))
+}
+
+func (s span) prepare() []Kind {
+	switch {
+	case s.says("washup", "washing", "dishes"):
+		return []Kind{WashUp}
+	case s.has(cakeTins) && !s.says("serving", "dish", "dishes"):
+		return []Kind{Ready}
+	case s.has(setupThings), s.says("yourself", "myself", "equip"):
+		return []Kind{SetUp}
+	case s.says("plate", "plates", "serving", "presentation"):
+		return []Kind{Plate}
+	case s.has(produce), s.has(meat), s.has(fish), s.says("garnish", "onions", "onion", "filling", "ginger", "garlic") && !s.says("sauce"):
+		return []Kind{Cut}
+	case s.f.is("do") && len(s.objects()) == 0:
+		return nil
+	}
+	return []Kind{Mix}
+}
+
+// ready reads "line the tin", "grease and flour", but "line the tin with pastry" shapes.
+func (s span) ready() []Kind {
+	switch {
+	case s.f.is("line") && (s.has(pastryWords) && !s.says("beans") || s.says("biscuit", "sponge", "case")):
+		return []Kind{Shape}
+	case s.f.is("butter") && s.says("bread", "toast", "rolls", "scones", "muffins"):
+		return []Kind{Fill}
+	case s.f.is("oil", "butter", "flour") && !s.has(tinWords) && s.has(foodsAll):
+		return []Kind{Mix}
+	}
+	return []Kind{Ready}
+}
+
+func (s span) boil() []Kind {
+	if (s.onlyWater() || s.says("kettle")) && !s.has(hobFoods) {
+		return []Kind{BoilWater}
+	}
+	return []Kind{Hob}
+}
+
+func (s span) fill() []Kind {
+	switch {
+	case s.says("kettle"), s.has(waterWords) && s.says("pan", "saucepan"):
+		return []Kind{BoilWater}
+	case s.says("sink"):
+		return []Kind{WashUp}
+	}
+	return []Kind{Fill}
+}
+
+// hob reads verbs of the hob that may be done elsewhere: "brown under the grill", "melt in the microwave".
+func (s span) hob() []Kind {
+	switch p := placeIn(s.words()); {
+	case p == practical.AtGrill, p == practical.AtMicrowave, p == practical.AtOven:
+		return []Kind{placeKind[p]}
+	case s.f.is("toast") && (s.says("pan") || p == practical.AtHob):
+		return []Kind{Hob}
+	case s.f.is("toast"):
+		return []Kind{Grill}
+	}
+	return []Kind{Hob}
+}
+
+// onto reads pouring, spooning and adding by what it is poured into.
+func (s span) onto() []Kind {
+	p := placeIn(s.words())
+	switch {
+	case p == practical.AtHob && s.f.is("stir", "mix", "add", "pour"):
+		return []Kind{Hob}
+	case s.says("plate", "plates", "platter") || s.says("serving") && s.says("dish", "bowl", "dishes", "bowls"):
+		return []Kind{Plate}
+	case s.f.is("add", "stir", "mix"):
+		return []Kind{Mix}
+	case s.f.is("assemble", "spread", "arrange"):
+		return []Kind{Fill}
+	case s.f.is("divide", "portion") && !s.has(cakeTins):
+		return []Kind{Shape}
+	case s.has(cakeTins), s.says("case", "pastry", "base", "glasses", "cases", "bag", "top", "between"), s.f.is("spoon", "tip"):
+		return []Kind{Fill}
+	}
+	return []Kind{Mix}
+}
+
+// lead reads "start the sauce": the making of what is named.
+func (s span) lead() []Kind {
+	switch {
+	case s.f.is("finish", "stay"):
+		if s.f.is("finish") && s.says("with") {
+			return []Kind{Decorate}
+		}
+		if s.f.is("finish") {
+			return []Kind{Other}
+		}
+	case s.f.is("start", "begin", "continue") && s.has(produce):
+		return []Kind{Cut}
+	case s.f.is("start", "begin") && len(s.objects()) > 0:
+		return []Kind{Mix}
+	}
+	return nil
+}
+
+func (s span) brush() []Kind {
+	if s.has(cakeTins) && s.says("oil", "butter") {
+		return []Kind{Ready}
+	}
+	return []Kind{Decorate}
+}
+
+func (s span) bake() []Kind {
+	if placeIn(s.words()) == practical.AtHob {
+		return []Kind{Hob}
+	}
+	return []Kind{PutIn}
+}
+
+func (s span) pause() []Kind {
+	if s.says("egg", "eggs", "chocolate", "spaghetti", "biscuits", "up", "into", "noodles") {
+		return []Kind{Mix}
+	}
+	return []Kind{Idle}
+}
+
+func (s span) chill() []Kind {
+	if placeIn(s.words()) == practical.AtFreezer {
+		return []Kind{Freeze}
+	}
+	return []Kind{Chill}
+}
+
+func (s span) getready() []Kind {
+	if s.says("serve", "service", "serving", "present", "plate") || s.next.is("serve", "plate", "present") {
+		return []Kind{Plate}
+	}
+	return []Kind{SetUp}
+}
+
+func (s span) make() []Kind {
+	if s.says("sure", "certain") {
+		return nil
+	}
+	return []Kind{Mix}
+}
+
+func (s span) rest() []Kind {
+	if p := placeIn(s.words()); p == practical.AtFridge || p == practical.AtFreezer {
+		return []Kind{placeKind[p]}
+	}
+	return []Kind{Rest}
+}
+
+func (s span) grill() []Kind {
+	if s.says("off") {
+		return []Kind{Other}
+	}
+	return []Kind{Grill}
+}
+
+// cut reads "cut out biscuits" as shaping, all else as cutting.
+func (s span) cut() []Kind {
+	if s.says("cutter", "rounds", "circles", "discs", "shapes", "biscuits", "strips") && s.has(words("pastry dough biscuits pasta rounds circles")) {
+		return []Kind{Shape}
+	}
+	return []Kind{Cut}
+}
+
+func (s span) serve() []Kind { return []Kind{Serve} }
+
+func (s span) plate() []Kind { return []Kind{Plate} }
+
+func (s span) reheat() []Kind {
+	if s.says("plates") {
+		return []Kind{Plate}
+	}
+	return []Kind{Reheat}
+}
+
+func (s span) roll() []Kind {
+	if s.says("flour", "breadcrumbs", "sugar", "coconut", "oats") && s.says("in") {
+		return []Kind{Fill}
+	}
+	return []Kind{Shape}
+}
+
+func (s span) rub() []Kind { return []Kind{Mix} }
+
+func (s span) top() []Kind {
+	if s.says("mash", "potato", "sauce", "crumble", "mozzarella", "dough", "lid") {
+		return []Kind{Fill}
+	}
+	return []Kind{Decorate}
+}

@@ -1,0 +1,374 @@
+package act
+
+import "strings"
+
+// found is a verb that says an act, with the tokens that belong to it.
+type found struct {
+	verb
+	at       int // index of the verb
+	from, to int // tokens of the act, the verb among them
+	form     form
+	purpose  bool // stands after "to": "leave to cool"
+}
+
+type form int
+
+const (
+	plain form = iota
+	ing
+	past
+	third // "bakes"
+	noVerb
+)
+
+// reader walks over a row and finds the verbs that say what is done: not those
+// of "while the cake bakes", "do not open", "before serving".
+type reader struct {
+	ts     []token
+	all    []found
+	piece  int  // where the piece of the sentence begins
+	start  bool // nothing but joining words since
+	strong bool // the piece was begun by a stop or by "then"
+	negate bool
+	aside  aside
+}
+
+// aside is a part of a sentence that tells when, why or whether: its verbs are no acts of the row.
+type aside struct {
+	on, seen bool // seen: it has its verb, or a word in the place of one
+	hard     bool // goes on to the next stop
+	at       int
+}
+
+var (
+	asides     = exactly("while whilst when once until if because unless where so that which who before after as without ready than how whether whenever by")
+	negations  = exactly("not don't dont never avoid cannot can't won't isn't aren't doesn't without no nothing")
+	joiners    = exactly("and then & plus also next afterwards finally now + meanwhile lastly first firstly secondly thirdly again or")
+	adverbs    = exactly("carefully gently slowly quickly lightly finely roughly thinly evenly well just thoroughly immediately gradually briefly generously always please i we you will should must can need have to continually constantly still start begin continue keep help going go")
+	articles   = exactly("the a an my your some each all every of with in on into onto from for at under over through their his her its our this these those more any other both another using between around inside off per remaining no raw fresh extra")
+	verbalNext = exactly(`the a an it them each all your my both some any half on in until for with over at well together gently lightly off out up down thoroughly aside into evenly under through this that these again once slightly
+		onto to immediately separately around finely roughly thinly between remaining sides side top tops inside back by as edges edge case base`)
+	pronouns = exactly("you they i we it he she")
+	beings   = exactly("is are be been being was were has have having isn't aren't gets get looks")
+)
+
+// verbsOf finds the acts' verbs in the order of the text.
+func verbsOf(ts []token) []found {
+	r := &reader{ts: ts, start: true, strong: true}
+	for i := 0; i < len(ts); i++ {
+		r.step(i)
+	}
+	r.endPiece(len(ts))
+	return r.all
+}
+
+func (r *reader) step(i int) {
+	t := r.ts[i]
+	switch {
+	case t.kind == sign && !t.is("&", "+"):
+		if t.is(".", ";", "\n", ",", ":", "/", "(", ")", "-", "!", ">", "→", "•", "*", "|") {
+			r.stop(i, t.is(",", "/", "("))
+		}
+		return
+	case t.kind == number:
+		r.start = r.start && i == r.piece
+		return
+	case joiners[t.text]:
+		r.join(i)
+		return
+	}
+	if t.is("do") && at(r.ts, i+1).is("not") {
+		return
+	}
+	if negations[t.text] {
+		if !t.is("no", "nothing") || r.start {
+			r.negate = true
+		}
+		return
+	}
+	if r.beginsAside(i) {
+		r.aside = aside{on: true, at: i}
+		return
+	}
+	f, is := r.verbAt(i)
+	switch {
+	case is && r.counts(i, f):
+		r.found(f)
+	case r.aside.on && (t.is("done", "ready", "golden") || is || i > r.aside.at && !articles[t.text] && strings.HasSuffix(t.text, "ed")):
+		r.aside.seen = true
+	}
+	if !adverbs[t.text] {
+		r.start = false
+	}
+}
+
+// stop ends a piece at a sign. A comma ends no negation of more than one verb: "do not stir, open or move".
+func (r *reader) stop(i int, soft bool) {
+	r.endPiece(i)
+	r.piece, r.start, r.strong = i+1, true, true
+	r.aside = aside{}
+	if !soft || !joiners[at(r.ts, i+2).text] {
+		r.negate = false
+	}
+}
+
+// join begins a piece at "and" or "then".
+func (r *reader) join(i int) {
+	if r.ts[i].is("or") {
+		return
+	}
+	if r.aside.on && !r.ts[i].is("then") {
+		return
+	}
+	r.endPiece(i)
+	r.piece, r.start = i+1, true
+	r.strong = !r.ts[i].is("and", "&", "+", "plus")
+	r.negate, r.aside = false, aside{}
+}
+
+func (r *reader) beginsAside(i int) bool {
+	t, next := r.ts[i], at(r.ts, i+1)
+	switch {
+	case !asides[t.text], r.aside.on && t.is("that"):
+		return false
+	case t.is("after", "before"):
+		return next.kind == word && !next.is("that", "this", "a", "about")
+	case t.is("so", "as"):
+		return !next.is("that") || t.is("so")
+	case t.is("once"):
+		return next.kind == word
+	}
+	return true
+}
+
+// verbAt looks at token i as a verb, whatever stands around it.
+func (r *reader) verbAt(i int) (found, bool) {
+	t := r.ts[i]
+	if t.kind != word {
+		return found{}, false
+	}
+	v, ok := lexicon[t.text]
+	f := plain
+	if !ok || v.name != t.text {
+		if v, ok = lexicon[t.stem]; !ok || strings.HasPrefix(t.text, "a-") {
+			return found{}, false
+		}
+		switch {
+		case strings.HasSuffix(t.text, "ing"):
+			f = ing
+		case strings.HasSuffix(t.text, "ed") || pastForms[t.text]:
+			f = past
+		case strings.HasSuffix(t.text, "s"):
+			f = third
+		case t.text != v.name:
+			return found{}, false
+		}
+	}
+	if pastForms[t.text] {
+		f = past
+	}
+	return found{verb: v, at: i, from: i, to: i + 1, form: f}, true
+}
+
+var pastForms = exactly("made took taken put-in kept left beaten risen rose ground laid frozen got broke broken done gone went brought shook proven lit")
+
+// counts says whether the verb is something that the row says is done.
+func (r *reader) counts(i int, f found) bool {
+	if !r.reads(i, f) {
+		return false
+	}
+	if r.negate {
+		return false
+	}
+	if !r.aside.on {
+		return true
+	}
+	return r.leavesAside(i, f)
+}
+
+// leavesAside says whether a verb is the main one again: "once cool fill with cream".
+func (r *reader) leavesAside(i int, f found) bool {
+	prev := at(r.ts, i-1)
+	switch {
+	case r.aside.hard, f.form != plain, i == r.aside.at+1, prev.is("to", "you", "they", "we", "i"), beings[prev.text]:
+		r.aside.seen = true
+		return false
+	case !r.aside.seen && (strings.HasSuffix(prev.text, "s") || pronouns[prev.text]) && !f.is("serve", "wash") && i <= r.aside.at+4:
+		r.aside.seen = true
+		return false
+	case r.ts[r.aside.at].is("ready", "by", "without", "than", "how", "which", "who"):
+		return false
+	}
+	r.aside = aside{}
+	return true
+}
+
+func (f found) is(names ...string) bool {
+	for _, n := range names {
+		if f.name == n {
+			return true
+		}
+	}
+	return false
+}
+
+// reads says whether the word is a verb where it stands.
+func (r *reader) reads(i int, f found) bool {
+	prev, next := at(r.ts, i-1), at(r.ts, i+1)
+	switch f.form {
+	case ing:
+		return r.readsIng(i, f, prev, next)
+	case past:
+		return r.readsPast(i, prev, next)
+	case third:
+		return thirds[r.ts[i].text] && !r.start && prev.kind == word && !articles[prev.text] && !prev.is("to") && prev.kind == word
+	}
+	if articles[prev.text] && !(prev.is("off", "all", "on", "through", "each", "both", "this", "no") && f.noun == never) {
+		return false
+	}
+	if f.is("look", "see", "help", "work", "drop") && prev.is("to") && f.is("see") {
+		return false
+	}
+	switch f.noun {
+	case never:
+		return !r.adjectival(i)
+	case often:
+		if kitAfter[f.name+" "+next.text] {
+			return false
+		}
+		if r.start || prev.is("to") || adverbs[prev.text] {
+			return true
+		}
+		return verbalNext[next.text] && !r.afterVerb(i) || r.lastIs(i, "and") && next.kind != word
+	}
+	return r.readsNounish(i, f, next)
+}
+
+// kitAfter are pairs of words that name a thing: "roast potatoes", "chill time".
+var kitAfter = phraseSet(`serve time|bake time|cook time|rest break|test tube|whisk attachment|grill tray|grill rack|brush with-handle|roast dinner|mix bowl|set custard|break time|fry pan|probe thermometer|
+	toast rack|press garlic-press|cool rack|cut lery|blend er|steam ed|serve spoon|roll pin|stew pot|roast tin|bake tray`)
+
+func phraseSet(list string) set {
+	s := set{}
+	for _, p := range strings.Split(list, "|") {
+		s[strings.TrimSpace(p)] = true
+	}
+	return s
+}
+
+// adjectival says whether a verb's plain form is part of a name: "puree apple".
+func (r *reader) adjectival(i int) bool { return r.ts[i].is("puree") && !r.start }
+
+// readsNounish reads a word that is mostly a noun: "butter the tin", but "add butter".
+func (r *reader) readsNounish(i int, f found, next token) bool {
+	prev := at(r.ts, i-1)
+	alone := next.kind != word || joiners[next.text]
+	switch {
+	case prev.is("to") && (next.kind == word || f.is("pipe", "plate", "ice", "season", "dust")):
+		return true
+	case !r.start && !adverbs[prev.text]:
+		return false
+	case r.strong && alone:
+		return f.is("pipe", "plate", "season", "ice", "dust", "zest", "a-eggwash", "juice") && (i == r.piece || adverbs[prev.text])
+	case alone:
+		return f.is("pipe", "season", "plate", "ice")
+	case verbalNext[next.text]:
+		return true
+	case r.strong:
+		return next.kind == word && !beings[next.text] && lexicon[next.text].name == "" || f.is("line", "cream", "season")
+	}
+	return f.is("season", "line", "pipe", "ice") || f.is("zest") && next.kind == word
+}
+
+// readsIng reads "chopping onions", not "mixing bowl", "before serving", "add the filling".
+func (r *reader) readsIng(i int, f found, prev, next token) bool {
+	if next.in(kitNouns) && !(r.start && next.is("tins", "tin", "apples", "water", "pan", "sheet", "fat", "oil", "plates", "dishes", "bowls", "pans", "trays")) || articles[prev.text] && !prev.is("all") || beings[prev.text] {
+		return false
+	}
+	if nounsIng[r.ts[i].text] {
+		return (r.start || r.strong && i == r.piece) && next.kind == word && !joiners[next.text] && !beings[next.text] && !next.is("in", "on", "mixture", "ingredients", "into", "to")
+	}
+	return r.start || adverbs[prev.text] || prev.is("start", "begin", "continue", "finish", "carry", "on", "keep", "time") || !r.afterVerb(i) || r.lastForm() == ing
+}
+
+var nounsIng = exactly("icing filling dressing topping stuffing seasoning coating frosting glazing lining marinading")
+
+// readsPast reads "onions chopped" and "chopped the onions", not "add chopped onions".
+func (r *reader) readsPast(i int, prev, next token) bool {
+	if beings[prev.text] {
+		return !r.afterVerb(i) && !r.aside.on && lexicon[r.ts[i].stem].kind != Hob
+	}
+	if articles[prev.text] && !prev.is("all", "remaining") {
+		return false
+	}
+	if r.start || adverbs[prev.text] {
+		return i == r.piece || next.kind == word || len(r.all) == 0 || r.lastForm() == past || r.all[len(r.all)-1].at < r.piece
+	}
+	return !r.afterVerb(i) && !nounFollows(next) || r.lastForm() == past && r.lastIs(i, "and")
+}
+
+func nounFollows(t token) bool {
+	return t.kind == word && !verbalNext[t.text] && !joiners[t.text] && !asides[t.text] && !adverbs[t.text]
+}
+
+// afterVerb says whether the piece has a verb already.
+func (r *reader) afterVerb(int) bool {
+	return len(r.all) > 0 && r.all[len(r.all)-1].at >= r.piece
+}
+
+func (r *reader) lastIs(i int, w string) bool { return at(r.ts, i-1).is(w, "&") }
+
+func (r *reader) lastForm() form {
+	if len(r.all) == 0 {
+		return noVerb
+	}
+	return r.all[len(r.all)-1].form
+}
+
+var thirds = exactly("bakes cooks simmers chills cools rests proves boils freezes marinates rises sets roasts")
+
+// found keeps a verb; nouns before a past form belong to it: "onions chopped".
+func (r *reader) found(f found) {
+	f.purpose = at(r.ts, f.at-1).is("to")
+	if !r.afterVerb(f.at) {
+		f.from = r.piece
+	}
+	if n := len(r.all); n > 0 {
+		r.all[n-1].to = min(f.from, f.at)
+		if f.from < r.all[n-1].at+1 {
+			f.from = f.at
+		}
+		r.all[n-1].to = f.from
+	}
+	f.to = len(r.ts)
+	r.all = append(r.all, f)
+}
+
+// endPiece looks at a piece without a verb: "quiche in oven", "cake out", "oven on".
+func (r *reader) endPiece(end int) {
+	if r.afterVerb(end) || end <= r.piece || r.negate || r.aside.on && r.aside.at == r.piece {
+		return
+	}
+	from := r.piece
+	for from < end && joiners[r.ts[from].text] {
+		from++
+	}
+	if name, where := saidWithout(r.ts[from:end]); name != "" {
+		if n := len(r.all); n > 0 && r.all[n-1].attaches(r.ts, name) {
+			return
+		}
+		r.found(found{verb: verb{name: name}, at: from + where, form: noVerb})
+	}
+}
+
+// attaches says whether a place after a comma still belongs to the verb: "put the dough, covered, in the fridge".
+func (f found) attaches(ts []token, name string) bool {
+	waits := f.kind == Chill || f.kind == Freeze || f.kind == PutIn || f.kind == Prove || f.kind == Rest || f.kind == Cool
+	if !movers[f.name] && !waits {
+		return false
+	}
+	if name != "in" && name != "chilled" && name != "warm" && name != "racked" && name != "frozen" {
+		return false
+	}
+	return placeIn(ts[f.at:f.to]) == ""
+}

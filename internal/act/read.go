@@ -1,0 +1,108 @@
+package act
+
+import (
+	"slices"
+
+	"plait.example/internal/practical"
+)
+
+// Read finds the acts that a row's words say, in the order of the text. Acts
+// that are only spoken of ("while it bakes", "do not open the oven") are left
+// out. A text that says none gives none; nothing fails.
+func Read(text string) (acts []Act) {
+	ts := tokenize(text)
+	heats, minutes := heatsOf(text), minutesOf(ts)
+	all := dropMovers(ts, verbsOf(ts))
+	for k, f := range all {
+		s := span{ts: ts, f: f, next: found{}}
+		if k+1 < len(all) {
+			s.next = all[k+1]
+		}
+		from, to := ts[f.from].start, len(text)
+		if f.to < len(ts) {
+			to = ts[f.to].start
+		}
+		if k == 0 {
+			from = 0
+		}
+		for _, a := range s.acts() {
+			a.Start, a.End = ts[f.from].start, ts[max(f.to-1, f.at)].end
+			a.Heats = heatsIn(heats, from, to)
+			a.Least, a.Most = minutesIn(minutes, from, to)
+			if a.Implied {
+				a.Heats, a.Least, a.Most = nil, 0, 0
+			}
+			acts = merge(acts, a)
+		}
+	}
+	return acts
+}
+
+// dropMovers joins "put", "leave", "let", "start" with the verb they lead to: "leave to cool".
+func dropMovers(ts []token, all []found) (kept []found) {
+	for k := 0; k < len(all); k++ {
+		f := all[k]
+		if k+1 < len(all) && leads(ts, f, all[k+1]) {
+			all[k+1].from = f.from
+			continue
+		}
+		kept = append(kept, f)
+	}
+	return kept
+}
+
+var (
+	movers = exactly("put place pop move get bring leave let allow keep start begin continue carry do go use ensure remember ask need return transfer set help finish-off stand putin puton store finish take work stay")
+	softly = exactly("leave let allow start begin continue do use ensure remember ask bring keep get go carry help finish work stay")
+)
+
+// leads says whether verb f only leads to the verb after it.
+func leads(ts []token, f, next found) bool {
+	if !movers[f.name] {
+		return false
+	}
+	between := ts[f.at+1 : next.at]
+	for _, t := range between {
+		if joiners[t.text] || t.is(".", ";", "\n") || t.is(",") && !softly[f.name] {
+			return false
+		}
+	}
+	if f.is("keep") && !next.purpose && next.form != ing {
+		return false
+	}
+	if next.is("serve") && f.is("get") {
+		return true
+	}
+	if next.purpose && (softly[f.name] || placeIn(between) == "" || next.kind == placeKind[placeIn(between)]) {
+		return true
+	}
+	return softly[f.name] && (next.form == ing || next.kind == Hob && f.is("bring") || f.is("let", "do", "have", "get", "leave", "allow") && next.at <= f.at+4)
+}
+
+var placeKind = map[practical.Place]Kind{
+	practical.AtOven: PutIn, practical.AtFridge: Chill, practical.AtFreezer: Freeze, practical.AtWarm: Prove, practical.AtHob: Hob,
+	practical.AtGrill: Grill, practical.AtMicrowave: Microwave, practical.AtSide: Cool,
+}
+
+// waitKinds are those that are said twice in one breath: "put in the oven and bake", "in the fridge to chill".
+var waitKinds = map[Kind]bool{PutIn: true, Chill: true, Freeze: true, Prove: true, Cool: true, WashUp: true, Test: true, HeatOven: true, Serve: true, TakeOut: true, Probe: true, Marinate: true, OvenOff: true, Rest: true}
+
+// merge adds an act, or joins it to the one before when they are one act said twice.
+func merge(acts []Act, a Act) []Act {
+	if n := len(acts); n > 0 && acts[n-1].Kind == a.Kind && waitKinds[a.Kind] && (len(a.Objects) == 0 || len(acts[n-1].Objects) == 0 && a.Kind != TakeOut || slices.Equal(a.Objects, acts[n-1].Objects)) {
+		b := &acts[n-1]
+		b.End = a.End
+		b.Heats = append(b.Heats, a.Heats...)
+		if b.Least == 0 {
+			b.Least, b.Most = a.Least, a.Most
+		}
+		if b.Place == "" {
+			b.Place = a.Place
+		}
+		b.Implied = b.Implied && a.Implied
+		b.HighRisk = b.HighRisk || a.HighRisk
+		b.Objects = append(b.Objects, a.Objects...)
+		return acts
+	}
+	return append(acts, a)
+}

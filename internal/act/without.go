@@ -1,0 +1,97 @@
+package act
+
+// saidWithout reads a piece that has no verb, as pupils write them, and gives a
+// name for what is done, with the index of the word that says it.
+func saidWithout(ts []token) (name string, where int) {
+	last := len(ts) - 1
+	for last > 0 && (ts[last].kind != word || ts[last].is("mins", "minutes", "min", "c", "degrees", "fan", "now", "again")) {
+		last--
+	}
+	for i, t := range ts {
+		next := at(ts, i+1)
+		switch {
+		case t.kind != word:
+		case t.is("oven", "a-hotoven", "a-moderateoven"):
+			if n := ovenWithout(ts, i); n != "" {
+				return n, i
+			}
+		case t.is("out") && (i == last || next.is("of", "from")) && i > 0:
+			return "takeout", i
+		case t.in(coldPlaces) && before(ts, i, "in", "into", "to", "putin"):
+			return "chilled", i
+		case t.is("freezer") && before(ts, i, "in", "into", "to"):
+			return "frozen", i
+		case t.is("grill") && before(ts, i, "under", "in"):
+			return "grilled", i
+		case t.is("grill") && next.is("on"):
+			return "grilled", i
+		case t.is("microwave") && before(ts, i, "in"):
+			return "microwaved", i
+		case t.is("rack", "racks") && before(ts, i, "on", "onto", "to"):
+			return "racked", i
+		case t.is("a-warmplace") && before(ts, i, "in", "into", "to", "a", "-") || t.is("a-warmplace") && i == 0:
+			return "warm", i
+		case (t.is("kettle") || t.in(waterWords)) && (next.is("on") || before(ts, i, "puton")):
+			return "kettle", i
+		case t.is("hob", "ring") && before(ts, i, "on", "onto"):
+			return "hobbed", i
+		case t.is("on") && i == last && i > 0 && !at(ts, i-1).in(setupThings):
+			return "hobbed", i
+		case t.is("in") && i == last && i > 0:
+			return "in", i
+		}
+	}
+	return namedWithout(ts)
+}
+
+// ovenWithout reads "oven on", "quiche in oven", "oven 180".
+func ovenWithout(ts []token, i int) string {
+	next := at(ts, i+1)
+	switch {
+	case before(ts, i, "out", "from"):
+		return "takeout"
+	case before(ts, i, "in", "into", "to", "inside", "for"):
+		return "in"
+	case next.is("off"):
+		return "turnoff"
+	case next.is("down", "up"):
+		return "turndown"
+	case next.is("on", "to", "at") || next.kind == number || next.is("gas", "gm", "-", ":", "ready") || i == 0 && len(ts) == 1:
+		return "preheat"
+	}
+	return ""
+}
+
+// before says whether one of the words stands in the three tokens before i, with only articles between.
+func before(ts []token, i int, ws ...string) bool {
+	for k := i - 1; k >= max(0, i-4); k-- {
+		if at(ts, k).is(ws...) {
+			return true
+		}
+		if !at(ts, k).is("the", "a", "my", "hot", "of", "preheated", "cool", "warm", "top", "middle", "same", "wire", "cooling", "-") {
+			return false
+		}
+	}
+	return false
+}
+
+// namedWithout reads a piece that only names a chore or a state: "hands", "apron on", "curry done".
+func namedWithout(ts []token) (string, int) {
+	for i, t := range ts {
+		switch {
+		case t.is("hands") && len(ts) <= 3:
+			return "handwash", i
+		case t.is("apron", "aprons", "hair", "equipment", "ingredients"):
+			return "setup", i
+		case t.is("service"):
+			return "serve", i
+		case t.is("break", "catch", "contingency", "slack", "nothing") && len(ts) <= 4:
+			return "wait", i
+		case t.is("done", "ready", "finished", "complete", "cooked") && i == len(ts)-1 && i > 0:
+			return "done", i
+		case t.is("core"):
+			return "probe", i
+		}
+	}
+	return "", 0
+}
