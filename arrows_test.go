@@ -35,11 +35,15 @@ var arrows = map[string]string{
 	"internal/practical":  "",
 	"internal/ingredient": "",
 
-	"internal/format":         "internal/format/docx internal/format/webpage internal/format/pdf internal/format/plain internal/format/table",
-	"internal/format/docx":    "internal/format/table",
+	"internal/format": "internal/format/docx internal/format/opendoc internal/format/packed internal/format/pdf internal/format/plain " +
+		"internal/format/sheet internal/format/table internal/format/webpage",
+	"internal/format/docx":    "internal/format/packed internal/format/table",
+	"internal/format/opendoc": "internal/format/packed internal/format/table",
+	"internal/format/sheet":   "internal/format/packed internal/format/table",
 	"internal/format/webpage": "internal/format/table",
 	"internal/format/pdf":     "internal/format/table",
 	"internal/format/plain":   "internal/format/table",
+	"internal/format/packed":  "",
 	"internal/format/table":   "",
 
 	"internal/colour": "",

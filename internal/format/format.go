@@ -1,6 +1,7 @@
 // Package format reads a file that a person brings, whatever it is: plain text,
-// a Word document, a saved web page, a PDF. It goes by what is in the file and
-// not by its name. Its rooms know files as text, blocks and tables; none of them
+// a Word document, a spreadsheet, an OpenDocument, a saved web page, a PDF. It
+// goes by what is in the file and not by its name, which only helps to tell a
+// text from a table of values. Its rooms know files as text, blocks and tables; none of them
 // knows food.
 package format
 
@@ -12,8 +13,6 @@ import (
 	"strings"
 
 	"plait.example/internal/format/docx"
-	"plait.example/internal/format/pdf"
-	"plait.example/internal/format/plain"
 	"plait.example/internal/format/table"
 	"plait.example/internal/format/webpage"
 )
@@ -48,13 +47,14 @@ type Document struct {
 	Text     string           // all of it, in lines: "# " before headings, "- " or "1. " before list items, tabs between cells
 	Recipes  []webpage.Recipe // those that a web page describes in its data
 	Word     *docx.Document   // a Word document's blocks
-	Blocks   []table.Block    // lines and tables in the order of the document, of every kind
+	Blocks   []table.Block    // lines and tables in the order of the document, of every kind; blank lines are left out
+	Notes    []string         // what a reader should know of how it was read, such as hidden rows of a sheet
 }
 
 // Read reads a file. The error begins with its name and says what was wrong and
 // what would be right.
 func Read(name string, data []byte) (Document, error) {
-	d, err := read(data)
+	d, err := read(name, data)
 	if err == nil && strings.TrimSpace(d.Text) == "" && len(d.Recipes) == 0 {
 		err = fmt.Errorf("%w: no words were found in this %s; copy the recipe's text into a text file", ErrEmpty, d.Kind)
 	}
@@ -64,22 +64,20 @@ func Read(name string, data []byte) (Document, error) {
 	return d, nil
 }
 
-func read(data []byte) (d Document, err error) {
+func read(name string, data []byte) (d Document, err error) {
 	switch d.Kind = sniff(data); d.Kind {
 	case PDF:
-		var p pdf.Document
-		p, err = pdf.Read(data)
-		d.Text = p.Text()
+		err = d.readPDF(data)
 	case Word:
-		var w docx.Document
-		w, err = docx.Read(data)
-		d.Word, d.Text = &w, w.Text()
+		err = d.readWord(data)
+	case Sheet:
+		err = d.readSheet(data)
+	case OpenText, OpenSheet:
+		err = d.readOpen(data)
 	case WebPage:
-		var p webpage.Page
-		p, err = webpage.Read(data)
-		d.Title, d.Text, d.Recipes = p.Title, p.Text, p.Recipes
+		err = d.readPage(data)
 	case Text:
-		d.Text, d.Encoding, err = plain.Decode(data)
+		err = d.readText(name, data)
 	default:
 		err = fmt.Errorf("%w: it is %s", ErrKind, d.Kind)
 	}
@@ -121,7 +119,7 @@ func sniff(data []byte) Kind {
 		return PDF
 	}
 	if bytes.HasPrefix(head, []byte("PK\x03\x04")) || bytes.HasPrefix(head, []byte("PK\x05\x06")) {
-		return Word
+		return packKind(data)
 	}
 	for _, o := range others {
 		if bytes.HasPrefix(head, []byte(o.begins)) && (len(o.begins) > 2 || bytes.IndexByte(head, 0) >= 0) {

@@ -1,9 +1,12 @@
 package docx
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
+
+	"plait.example/internal/format/packed"
 )
 
 // reader turns a body's XML into blocks. What a paragraph holds that is no text
@@ -11,8 +14,9 @@ import (
 type reader struct {
 	styles  styles
 	numbers *numbering
-	boxes   []*element // text boxes of the paragraph that is being read
-	joined  *Paragraph // its mark is deleted: the next paragraph goes on with it
+	boxes   []*packed.Element // text boxes of the paragraph that is being read
+	ticked  bool              // a box in the cell that is being read is ticked
+	joined  *Paragraph        // its mark is deleted: the next paragraph goes on with it
 }
 
 // dropped are elements whose content is not in the text: deletions, where moved
@@ -24,13 +28,15 @@ var dropped = map[string]bool{
 
 // blocks reads the paragraphs and tables inside an element, in content controls
 // and the like too.
-func (r *reader) blocks(in *element) (list []Block) {
-	for _, e := range in.children {
+func (r *reader) blocks(in *packed.Element) (list []Block) {
+	for _, e := range in.Children {
 		switch {
-		case dropped[e.name]:
-		case e.name == "p":
+		case e.Name == "sdtPr":
+			r.ticked = r.ticked || e.Child("checkbox").On("checked")
+		case dropped[e.Name]:
+		case e.Name == "p":
 			list = r.paragraph(list, e)
-		case e.name == "tbl":
+		case e.Name == "tbl":
 			if t := r.table(e); len(t.Rows) > 0 {
 				list = append(list, Block{Table: &t})
 			}
@@ -42,18 +48,18 @@ func (r *reader) blocks(in *element) (list []Block) {
 	return list
 }
 
-func (r *reader) paragraph(list []Block, e *element) []Block {
-	format := e.child("pPr")
+func (r *reader) paragraph(list []Block, e *packed.Element) []Block {
+	format := e.Child("pPr")
 	outer := r.boxes
 	r.boxes = nil
 	p := r.joined
 	if p == nil {
-		p = &Paragraph{}
+		p = &Paragraph{source: e}
 		list = append(list, Block{Paragraph: p})
 	}
 	r.runs(p, e)
 	r.joined = nil
-	if format.path("rPr", "del") != nil || format.path("rPr", "moveFrom") != nil {
+	if format.Path("rPr", "del") != nil || format.Path("rPr", "moveFrom") != nil {
 		r.joined = p
 	}
 	if p.Style == "" && p.List == nil && len(p.Runs) > 0 {
@@ -69,8 +75,8 @@ func (r *reader) paragraph(list []Block, e *element) []Block {
 
 // form gives a paragraph its style, heading and list. Only those with text
 // count in a list, as what is deleted does not.
-func (r *reader) form(p *Paragraph, format *element) {
-	id := format.val("pStyle")
+func (r *reader) form(p *Paragraph, format *packed.Element) {
+	id := format.Val("pStyle")
 	if p.Style = r.styles[id].name; p.Style == "" {
 		p.Style = id
 	}
@@ -78,16 +84,17 @@ func (r *reader) form(p *Paragraph, format *element) {
 		p.Style = ""
 	}
 	p.Heading = r.styles.heading(id)
-	if n, err := strconv.Atoi(format.val("outlineLvl")); err == nil && p.Heading == 0 && n >= 0 && n < 9 {
+	if n, err := strconv.Atoi(format.Val("outlineLvl")); err == nil && p.Heading == 0 && n >= 0 && n < 9 {
 		p.Heading = n + 1
 	}
-	p.Shade = colour(format.child("shd").attr("fill"))
+	p.Shade = colour(format.Child("shd").Attr("fill"))
+	p.ink, p.letters = r.styles.colours(id)
 	numID, level := r.styles.list(id)
-	if own := format.child("numPr"); own != nil {
-		if s := own.val("numId"); s != "" {
+	if own := format.Child("numPr"); own != nil {
+		if s := own.Val("numId"); s != "" {
 			numID = s
 		}
-		if n, err := strconv.Atoi(own.val("ilvl")); err == nil {
+		if n, err := strconv.Atoi(own.Val("ilvl")); err == nil {
 			level = n
 		}
 	}
@@ -95,18 +102,20 @@ func (r *reader) form(p *Paragraph, format *element) {
 }
 
 // runs reads the text inside a paragraph.
-func (r *reader) runs(p *Paragraph, in *element) {
-	for _, e := range in.children {
+func (r *reader) runs(p *Paragraph, in *packed.Element) {
+	for _, e := range in.Children {
 		switch {
-		case dropped[e.name]:
-		case e.name == "r":
+		case e.Name == "sdtPr":
+			r.ticked = r.ticked || e.Child("checkbox").On("checked")
+		case dropped[e.Name]:
+		case e.Name == "r":
 			r.run(p, e)
-		case e.name == "txbxContent":
+		case e.Name == "txbxContent":
 			r.boxes = append(r.boxes, e)
-		case e.name == "f" && e.child("num") != nil && e.child("den") != nil: // a fraction of an equation
-			r.runs(p, e.child("num"))
+		case e.Name == "f" && e.Child("num") != nil && e.Child("den") != nil: // a fraction of an equation
+			r.runs(p, e.Child("num"))
 			p.Runs = append(p.Runs, Run{Text: "/"})
-			r.runs(p, e.child("den"))
+			r.runs(p, e.Child("den"))
 		default:
 			r.runs(p, e)
 		}
@@ -117,18 +126,14 @@ func (r *reader) runs(p *Paragraph, in *element) {
 // so that a paragraph of a million runs is read in one pass.
 const longRun = 4096
 
-func (r *reader) run(p *Paragraph, e *element) {
-	format := e.child("rPr")
-	if format.on("vanish") {
+func (r *reader) run(p *Paragraph, e *packed.Element) {
+	format := e.Child("rPr")
+	if format.On("vanish") {
 		return
 	}
-	run := Run{
-		Colour: colour(format.val("color")), Shade: colour(format.child("shd").attr("fill")),
-		Bold: format.on("b"), Italic: format.on("i"), Struck: format.on("strike") || format.on("dstrike"),
-	}
-	if light := format.val("highlight"); light != "" && light != "none" {
-		run.Shade = light
-	}
+	run := inked(format)
+	ink, shade := r.styles.colours(format.Val("rStyle"))
+	run.Colour, run.Shade = cmp.Or(run.Colour, ink), cmp.Or(run.Shade, shade)
 	var text strings.Builder
 	r.characters(&text, e)
 	if run.Text = text.String(); run.Text == "" {
@@ -144,12 +149,24 @@ func (r *reader) run(p *Paragraph, e *element) {
 	p.Runs = append(p.Runs, run)
 }
 
+// inked is the form of a run without its text.
+func inked(format *packed.Element) Run {
+	run := Run{
+		Colour: colour(format.Val("color")), Shade: colour(format.Child("shd").Attr("fill")),
+		Bold: format.On("b"), Italic: format.On("i"), Struck: format.On("strike") || format.On("dstrike"),
+	}
+	if light := format.Val("highlight"); light != "" && light != "none" {
+		run.Shade = light
+	}
+	return run
+}
+
 // characters writes what a run says.
-func (r *reader) characters(b *strings.Builder, in *element) {
-	for _, e := range in.children {
-		switch e.name {
+func (r *reader) characters(b *strings.Builder, in *packed.Element) {
+	for _, e := range in.Children {
+		switch e.Name {
 		case "t":
-			b.WriteString(e.text.String())
+			b.WriteString(e.Content())
 		case "tab", "ptab":
 			b.WriteByte('\t')
 		case "br", "cr":
@@ -158,10 +175,12 @@ func (r *reader) characters(b *strings.Builder, in *element) {
 			b.WriteByte('-')
 		case "sym":
 			b.WriteString(symbol(e))
+		case "checkBox": // of a form of the old kind
+			r.ticked = r.ticked || e.On("checked") || e.Child("checked") == nil && e.On("default")
 		case "txbxContent":
 			r.boxes = append(r.boxes, e)
 		default:
-			if !dropped[e.name] {
+			if !dropped[e.Name] {
 				r.characters(b, e)
 			}
 		}
@@ -170,12 +189,15 @@ func (r *reader) characters(b *strings.Builder, in *element) {
 
 // symbol is a character of a font that has its own: the signs that stand in
 // recipes, by the table of the Symbol font; nothing for others.
-func symbol(e *element) string {
-	code, err := strconv.ParseUint(e.attr("char"), 16, 32)
+func symbol(e *packed.Element) string {
+	code, err := strconv.ParseUint(e.Attr("char"), 16, 32)
 	if err != nil {
 		return ""
 	}
-	if !strings.EqualFold(e.attr("font"), "symbol") {
+	if strings.EqualFold(e.Attr("font"), "wingdings") {
+		return map[uint64]string{0xFC: "✓", 0xFE: "☑", 0xFD: "☒", 0xA8: "☐", 0x6F: "☐", 0xE0: "→"}[code&0xFF]
+	}
+	if !strings.EqualFold(e.Attr("font"), "symbol") {
 		if code < 0xE000 && code >= 0x20 {
 			return string(rune(code))
 		}
@@ -193,16 +215,25 @@ func colour(s string) string {
 	return strings.ToUpper(s)
 }
 
-func (r *reader) table(e *element) (t Table) {
+// maxColumns is how many columns a table has at most in Word.
+const maxColumns = 63
+
+func (r *reader) table(e *packed.Element) (t Table) {
+	t.name = e.Child("tblPr").Val("tblCaption")
 	for _, row := range flat(e, "tr") {
-		format := row.child("trPr")
-		if format.child("del") != nil {
+		format := row.Child("trPr")
+		if format.Child("del") != nil {
 			continue
 		}
 		r.joined = nil
-		one := Row{Header: format.on("tblHeader")}
+		one := Row{Header: format.On("tblHeader"), source: row}
+		if n, err := strconv.Atoi(format.Val("gridBefore")); err == nil && n > 0 && n <= maxColumns {
+			one.before = n
+		}
 		for _, c := range flat(row, "tc") {
-			one.Cells = append(one.Cells, r.cell(c))
+			if c.Path("tcPr", "cellDel") == nil {
+				one.Cells = append(one.Cells, r.cell(c))
+			}
 		}
 		t.Rows = append(t.Rows, one)
 	}
@@ -211,29 +242,33 @@ func (r *reader) table(e *element) (t Table) {
 }
 
 // flat is the children of a name, also those in content controls and insertions.
-func flat(in *element, name string) (list []*element) {
-	for _, e := range in.children {
+func flat(in *packed.Element, name string) (list []*packed.Element) {
+	for _, e := range in.Children {
 		switch {
-		case e.name == name:
+		case e.Name == name:
 			list = append(list, e)
-		case !dropped[e.name] && e.name != "tbl" && e.name != "p":
+		case !dropped[e.Name] && e.Name != "tbl" && e.Name != "p":
 			list = append(list, flat(e, name)...)
 		}
 	}
 	return list
 }
 
-func (r *reader) cell(e *element) Cell {
-	format := e.child("tcPr")
-	c := Cell{Span: 1, Down: 1, Shade: colour(format.child("shd").attr("fill"))}
-	if n, err := strconv.Atoi(format.val("gridSpan")); err == nil && n > 1 && n <= 63 { // Word has 63 columns at most
+func (r *reader) cell(e *packed.Element) Cell {
+	outer := r.ticked
+	r.ticked = false
+	defer func() { r.ticked = outer }()
+	format := e.Child("tcPr")
+	c := Cell{Span: 1, Down: 1, Shade: colour(format.Child("shd").Attr("fill"))}
+	if n, err := strconv.Atoi(format.Val("gridSpan")); err == nil && n > 1 && n <= maxColumns {
 		c.Span = n
 	}
-	if merge := format.child("vMerge"); merge != nil && merge.attr("val") != "restart" {
+	if merge := format.Child("vMerge"); merge != nil && merge.Attr("val") != "restart" {
 		c.covered, c.Down = true, 0
 	}
 	r.joined = nil
 	c.Blocks = r.blocks(e)
+	c.ticked = r.ticked
 	r.joined = nil
 	return c
 }
@@ -243,7 +278,7 @@ func (r *reader) cell(e *element) Cell {
 func down(rows []Row) {
 	above := map[int]*Cell{} // by first column, in the row before
 	for i := range rows {
-		now, column := map[int]*Cell{}, 0
+		now, column := map[int]*Cell{}, rows[i].before
 		for k := range rows[i].Cells {
 			c := &rows[i].Cells[k]
 			if origin := above[column]; c.covered && origin != nil {

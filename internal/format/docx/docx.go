@@ -6,24 +6,24 @@
 // text says.
 package docx
 
-import "errors"
+import (
+	"errors"
+
+	"plait.example/internal/format/packed"
+)
 
 // Limits of a document that is read. What goes beyond is refused.
 const (
-	MaxBytes    = 20 << 20  // of the file
-	MaxUnpacked = 100 << 20 // of all that is packed in it
-	MaxPart     = 24 << 20  // of one of the parts that are read, unpacked
-	MaxEntries  = 5000      // files packed in it
-	MaxRatio    = 200       // unpacked to packed, of a packed file above a megabyte
-	MaxElements = 1_000_000 // of XML in a part
-	MaxDepth    = 300       // elements of XML inside one another
+	MaxBytes   = packed.MaxBytes
+	MaxEntries = packed.MaxEntries
+	MaxDepth   = packed.MaxDepth
 )
 
 // Refusals that a caller may want to tell apart.
 var (
-	ErrTooLarge = errors.New("the document is too large")
+	ErrTooLarge = packed.ErrTooLarge
+	ErrDamaged  = packed.ErrDamaged
 	ErrNotWord  = errors.New("the file is not a Word document")
-	ErrDamaged  = errors.New("the document is damaged")
 )
 
 // Document is the body of a document, without headers, footers, footnotes and comments.
@@ -44,6 +44,9 @@ type Paragraph struct {
 	List    *Item  // nil when it is no item of a list
 	Shade   string // colour behind it, RRGGBB; "" for none
 	Runs    []Run
+	ink     string // that its style gives to its letters
+	letters string // the shade behind them, likewise
+	source  *packed.Element
 }
 
 // Item is a paragraph's place in a list.
@@ -65,12 +68,15 @@ type Run struct {
 // Table is a table, row by row.
 type Table struct {
 	Rows []Row
+	name string
 }
 
 // Row is a row of a table. The cells' spans add up to its width.
 type Row struct {
 	Header bool // repeated at the top of each page
 	Cells  []Cell
+	before int             // columns that the row leaves out on the left
+	source *packed.Element // of which it was read
 }
 
 // Cell is a cell of a table.
@@ -80,6 +86,7 @@ type Cell struct {
 	Shade   string // colour behind it, RRGGBB; "" for none
 	Blocks  []Block
 	covered bool // vMerge goes on from above
+	ticked  bool // a box in it is ticked
 }
 
 // Read reads a document. The error wraps ErrTooLarge, ErrNotWord or ErrDamaged.
@@ -92,8 +99,8 @@ func Read(data []byte) (Document, error) {
 	if err != nil {
 		return Document{}, err
 	}
-	body := main.child("body")
-	if main.name != "document" || body == nil {
+	body := main.Child("body")
+	if main.Name != "document" || body == nil {
 		return Document{}, errWithoutBody
 	}
 	styles, err := p.styles()

@@ -149,7 +149,7 @@ func TestTable(t *testing.T) {
 	if len(d.Blocks) != 1 || d.Blocks[0].Table == nil {
 		t.Fatalf("%+v", d.Blocks)
 	}
-	if diff := cmp.Diff(want, *d.Blocks[0].Table, cmpopts.IgnoreUnexported(docx.Cell{}), cmpopts.IgnoreFields(docx.Paragraph{}, "Style")); diff != "" {
+	if diff := cmp.Diff(want, *d.Blocks[0].Table, cmpopts.IgnoreUnexported(docx.Table{}, docx.Row{}, docx.Cell{}, docx.Paragraph{}), cmpopts.IgnoreFields(docx.Paragraph{}, "Style")); diff != "" {
 		t.Error(diff)
 	}
 }

@@ -3,6 +3,8 @@ package docx
 import (
 	"strconv"
 	"strings"
+
+	"plait.example/internal/format/packed"
 )
 
 // levels of a list at most (ECMA-376 part 1, 17.9.6).
@@ -32,10 +34,10 @@ func (p pack) numbering() (*numbering, error) {
 	if err != nil || root == nil {
 		return n, err
 	}
-	for _, e := range root.children {
-		switch e.name {
+	for _, e := range root.Children {
+		switch e.Name {
 		case "abstractNum":
-			n.kinds[e.attr("abstractNumId")] = kindOf(e)
+			n.kinds[e.Attr("abstractNumId")] = kindOf(e)
 		case "num":
 			n.addList(e)
 		}
@@ -43,29 +45,29 @@ func (p pack) numbering() (*numbering, error) {
 	return n, nil
 }
 
-func kindOf(e *element) *[listLevels]listLevel {
+func kindOf(e *packed.Element) *[listLevels]listLevel {
 	var kind [listLevels]listLevel
-	for _, l := range e.children {
-		at, err := strconv.Atoi(l.attr("ilvl"))
-		if l.name != "lvl" || err != nil || at < 0 || at >= listLevels {
+	for _, l := range e.Children {
+		at, err := strconv.Atoi(l.Attr("ilvl"))
+		if l.Name != "lvl" || err != nil || at < 0 || at >= listLevels {
 			continue
 		}
-		start, err := strconv.Atoi(l.val("start"))
+		start, err := strconv.Atoi(l.Val("start"))
 		if err != nil || start < 0 || start > 32767 {
 			start = 1
 		}
-		kind[at] = listLevel{l.val("numFmt"), l.val("lvlText"), start, l.on("isLgl")}
+		kind[at] = listLevel{l.Val("numFmt"), l.Val("lvlText"), start, l.On("isLgl")}
 	}
 	return &kind
 }
 
-func (n *numbering) addList(e *element) {
-	id := e.attr("numId")
-	n.lists[id] = e.val("abstractNumId")
-	for _, o := range e.children {
-		at, err := strconv.Atoi(o.attr("ilvl"))
-		start, err2 := strconv.Atoi(o.val("startOverride"))
-		if o.name == "lvlOverride" && err == nil && err2 == nil && start >= 0 && start <= 32767 {
+func (n *numbering) addList(e *packed.Element) {
+	id := e.Attr("numId")
+	n.lists[id] = e.Val("abstractNumId")
+	for _, o := range e.Children {
+		at, err := strconv.Atoi(o.Attr("ilvl"))
+		start, err2 := strconv.Atoi(o.Val("startOverride"))
+		if o.Name == "lvlOverride" && err == nil && err2 == nil && start >= 0 && start <= 32767 {
 			if n.override[id] == nil {
 				n.override[id] = map[int]int{}
 			}

@@ -5,13 +5,14 @@ import (
 	"strings"
 )
 
-// style is what a paragraph's style says of lists and headings.
+// style is what a style says of lists, headings and colours.
 type style struct {
 	name    string
 	based   string
 	outline int // level from 0; -1: none said
 	numID   string
 	level   int
+	ink     Run // the colours and signs that it gives to letters
 }
 
 type styles map[string]style
@@ -23,21 +24,21 @@ func (p pack) styles() (styles, error) {
 		return nil, err
 	}
 	all := styles{}
-	for _, s := range root.children {
-		if s.name != "style" || s.attr("type") != "paragraph" {
+	for _, s := range root.Children {
+		if s.Name != "style" || s.Attr("type") != "paragraph" && s.Attr("type") != "character" {
 			continue
 		}
-		one := style{name: s.val("name"), based: s.val("basedOn"), outline: -1}
-		format := s.child("pPr")
-		if n, err := strconv.Atoi(format.val("outlineLvl")); err == nil && n >= 0 && n < 9 {
+		one := style{name: s.Val("name"), based: s.Val("basedOn"), outline: -1, ink: inked(s.Child("rPr"))}
+		format := s.Child("pPr")
+		if n, err := strconv.Atoi(format.Val("outlineLvl")); err == nil && n >= 0 && n < 9 {
 			one.outline = n
 		}
-		one.numID = format.path("numPr", "numId").attr("val")
-		one.level, _ = strconv.Atoi(format.path("numPr", "ilvl").attr("val"))
-		if s.attr("default") == "1" {
+		one.numID = format.Path("numPr", "numId").Attr("val")
+		one.level, _ = strconv.Atoi(format.Path("numPr", "ilvl").Attr("val"))
+		if s.Attr("default") == "1" && s.Attr("type") == "paragraph" {
 			all[""] = one
 		}
-		all[s.attr("styleId")] = one
+		all[s.Attr("styleId")] = one
 	}
 	return all, nil
 }
@@ -87,4 +88,21 @@ func (s styles) list(id string) (numID string, level int) {
 		return numID == ""
 	})
 	return numID, level
+}
+
+// colours is the ink and the shade that a style gives to letters.
+func (s styles) colours(id string) (ink, shade string) {
+	if id == "" {
+		return "", ""
+	}
+	s.chain(id, func(one style) bool {
+		if ink == "" {
+			ink = one.ink.Colour
+		}
+		if shade == "" {
+			shade = one.ink.Shade
+		}
+		return ink == "" || shade == ""
+	})
+	return ink, shade
 }

@@ -11,6 +11,8 @@ import (
 	"strings"
 
 	"golang.org/x/net/html/charset"
+
+	"plait.example/internal/format/table"
 )
 
 // Limits of a page that is read. A larger or deeper one is refused.
@@ -32,6 +34,7 @@ type Page struct {
 	Title   string
 	Text    string // visible text: "# " before headings, "- " and "1. " before list items, tabs between cells
 	Recipes []Recipe
+	Blocks  []table.Block // its visible text as lines and tables
 }
 
 // Recipe is a recipe as the page's data describe it. Words are as on the page,
@@ -54,7 +57,7 @@ type Section struct {
 }
 
 // Read reads a page, in the encoding that it says or shows. The error wraps
-// ErrTooLarge or ErrTooDeep.
+// ErrTooLarge, ErrTooDeep or table.ErrTooLarge.
 func Read(data []byte) (Page, error) {
 	if len(data) > MaxBytes {
 		return Page{}, fmt.Errorf("%w: %d bytes, and at most %d are read; save it as \"web page, HTML only\" or copy the recipe's text", ErrTooLarge, len(data), MaxBytes)
@@ -64,6 +67,9 @@ func Read(data []byte) (Page, error) {
 		return Page{}, err
 	}
 	p := Page{Title: title(root), Text: visibleText(root)}
+	if p.Blocks, err = blocksOf(root); err != nil {
+		return Page{}, err
+	}
 	p.Recipes = recipes(append(linked(root), marked(root)...))
 	return p, nil
 }
