@@ -42,7 +42,29 @@ func (t table) find(name string) (f *food, exact bool) {
 	if g := t.best(q); g != nil {
 		return g, true
 	}
+	if g := t.spice(q); g != nil {
+		return g, true
+	}
 	return t.nearest(q), false
+}
+
+// forms are the last words of a spice's name that say how it is sold.
+var forms = words(`powder pod seed leaf stick pearl ground`)
+
+// spice gives the spice of "turmeric powder" and "cardamom pods": the table knows it without its last word.
+func (t table) spice(q []string) *food {
+	last := len(q) - 1
+	if last < 1 || !forms[q[last]] {
+		return nil
+	}
+	f := t.called[strings.Join(q[:last], " ")]
+	if f == nil {
+		f = t.best(q[:last])
+	}
+	if f == nil || !strings.HasPrefix(f.name, "Spices") {
+		return nil
+	}
+	return f
 }
 
 // longest is the most words of a name that are looked at, its last ones.

@@ -200,6 +200,9 @@ func (p *parser) rescueName() {
 		found := false
 		for i, t := range p.ts {
 			if t.label == l && t.kind == word && !t.is("of", "or", "and", "a") {
+				if l == unit && len(p.amounts) > 0 && p.amounts[0].unitToken == i {
+					p.amounts[0].Unit, p.amounts[0].unitToken = "", -1 // "8 cloves" are the spice
+				}
 				p.ts[i].label, found = name, true
 			} else if found && t.label != none {
 				break

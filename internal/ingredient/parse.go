@@ -109,7 +109,7 @@ func (p *parser) withoutFigure() int {
 func (p *parser) amountLast() {
 	for i := 1; i < len(p.ts); i++ {
 		t := p.at(i)
-		if opens[t.low] && !t.is("-", ":") || t.is("(", ",", "or", "and", "in", "into", "at") {
+		if opens[t.low] && !t.is("-", ":") && !(t.is("/") && p.at(i+1).num == nil) || t.is("(", ",", "or", "and", "in", "into", "at") {
 			return
 		}
 		if t.num == nil {
@@ -229,7 +229,7 @@ func (p *parser) sameOrEach(m measure, end int) Relation {
 func (p *parser) measures(m measure, end int) bool {
 	k := p.sort(m)
 	dozen := m.num >= 0 && p.ts[m.num].num.words != "" && m.to == end
-	if m.num < 0 || m.to > end || (k == notUnit && !dozen) || k == length || end-m.to > 4 {
+	if m.num < 0 || m.to > end || (k == notUnit && !dozen) || k == length || end-m.to > 4 && !p.at(m.to).is(",") {
 		return false
 	}
 	for i := m.to; i < end; i++ {

@@ -165,13 +165,13 @@ func (m Measures) byPiece(l Line) (float64, string, bool) {
 		return 0, "", false
 	}
 	f, exact := foods().find(l.Name)
-	if f != nil && f.code == "01123" && m == British {
-		f = foods().byCode["egg-uk"]
-	}
 	if f == nil {
 		return 0, "", false
 	}
-	g, what := f.piece(a)
+	if f.code == "01123" {
+		f, a = m.egg(f, a)
+	}
+	g, what := f.piece(a, l.Name)
 	if g == 0 {
 		return 0, "", false
 	}
@@ -181,27 +181,21 @@ func (m Measures) byPiece(l Line) (float64, string, bool) {
 // vague are units that have no agreed size.
 var vague = words(`pinch dash handful knob splash drizzle glug sprinkle sprinkling dollop squeeze twist grinding shake few glass mug bowl thumb`)
 
-// piece gives the grams in one piece: of the unit, of the size, or a medium one.
-func (f *food) piece(a Amount) (float64, string) {
-	size, _, _ := strings.Cut(a.Size, "-")
-	keys := []string{strings.TrimSpace(size + " " + a.Unit), a.Unit}
-	if a.Unit == "rasher" || a.Unit == "slice" {
-		keys = append(keys, "slice raw", "slice")
+// egg is an egg as the country grades it. A recipe that gives no size means a medium one here and a
+// large one in the United States (common practice, no source).
+func (m Measures) egg(f *food, a Amount) (*food, Amount) {
+	if m == British {
+		return foods().byCode["egg-uk"], a
 	}
-	if a.Unit == "" {
-		keys = []string{size, "medium", "fruit", "whole"}
-		if size == "extra" {
-			keys[0] = "extra large"
-		}
-		for w := range f.head {
-			if f.pieces[w] > 0 {
-				keys = append(keys, w)
-			}
-		}
-		slices.Sort(keys[4:])
-		keys = append(keys, "large")
+	if a.Size == "" {
+		a.Size = "large"
 	}
-	for _, k := range keys {
+	return f, a
+}
+
+// piece gives the grams in one piece: of the unit, of the size, of the part that the name says, or a medium one.
+func (f *food) piece(a Amount, name string) (float64, string) {
+	for _, k := range f.pieceKeys(a, name) {
 		if g := f.pieces[k]; k != "" && g > 0 {
 			return g, k
 		}
@@ -214,6 +208,38 @@ func (f *food) piece(a Amount) (float64, string) {
 		}
 	}
 	return 0, ""
+}
+
+// pieceKeys are what the tables may call one piece, the surest first.
+func (f *food) pieceKeys(a Amount, name string) []string {
+	size, _, _ := strings.Cut(a.Size, "-")
+	if size == "extra" {
+		size = "extra large"
+	}
+	keys := []string{strings.TrimSpace(size + " " + a.Unit), a.Unit}
+	if a.Unit == "rasher" || a.Unit == "slice" {
+		keys = append(keys, "slice raw", "slice")
+	}
+	if a.Unit == "can" || a.Unit == "tin" {
+		keys = append(keys, "can", "can drained")
+	}
+	if a.Unit != "" {
+		return keys
+	}
+	keys = []string{size}
+	said := query(name)
+	for i := len(said) - 1; i >= 0; i-- {
+		keys = append(keys, said[i], said[i]+" with skin", said[i]+" tomato") // "cherry", "thigh with skin", "plum tomato"
+	}
+	keys = append(keys, strings.Join(said, ""), "medium", "fruit", "whole")
+	heads := len(keys)
+	for w := range f.head {
+		if f.pieces[w] > 0 {
+			keys = append(keys, w)
+		}
+	}
+	slices.Sort(keys[heads:])
+	return append(keys, "large")
 }
 
 // plus adds what stands on top at the head of the line: "1 cup plus 2 tablespoons".

@@ -146,6 +146,12 @@ func TestWeighWays(t *testing.T) {
 		{"1 cup plus 2 tablespoons milk", "plus 2 tablespoons is 30 ml", 236.588*1.031 + 30*1.031},
 		{"2 eggs", "British grades", 104},
 		{"2 rashers bacon", "slice raw", 56},
+		{"12 cherry tomatoes", "(cherry)", 204},
+		{"2 chicken breasts", "(breast)", 348},
+		{"1 sweet potato", "(sweetpotato)", 130},
+		{"1 tbsp turmeric powder", "Spices, turmeric", 9.5},
+		{"1 tin chickpeas", "(can drained)", 254},
+		{"1 block tofu (400 g, firm)", "400 grams as stated", 400},
 	} {
 		g, how, ok := ingredient.Grams(ingredient.Parse(c.line))
 		if !ok || math.Abs(g-c.grams) > 0.5 || !strings.Contains(how, c.how) {
@@ -157,9 +163,20 @@ func TestWeighWays(t *testing.T) {
 		"a pinch of salt":      "a pinch has no agreed weight",
 		"1 cup gochujang":      "no food in the tables is called",
 		"1 cup tamarind paste": "no food in the tables",
+		"2 cardamom pods":      "what one of \"Spices, cardamom\" weighs",
+		"8 cloves":             "what one of \"Spices, cloves, ground\" weighs",
 	} {
 		if g, how, ok := ingredient.Grams(ingredient.Parse(line)); ok || g != 0 || !strings.Contains(how, why) {
 			t.Errorf("%s: %v, %q, %v; want no weight, %q", line, g, how, ok, why)
+		}
+	}
+}
+
+// A large egg of the United States weighs 50 g without its shell (National Nutrient Database, code 01123).
+func TestWeighEggs(t *testing.T) {
+	for m, want := range map[ingredient.Measures]float64{ingredient.British: 52, ingredient.American: 50} {
+		if g, how, ok := m.Weigh(ingredient.Parse("1 egg")); !ok || g != want {
+			t.Errorf("%d: %v, %q; want %v", m, g, how, want)
 		}
 	}
 }
