@@ -131,11 +131,15 @@ func carriesOn(ts []token, i int) bool {
 	if !ts[i].is("then", "followed") {
 		return false
 	}
-	for j := i + 1; j < min(i+5, len(ts)); j++ {
+	for j := i + 1; j < min(i+8, len(ts)); j++ {
 		if _, next := readDuration(ts, j); next > j {
 			return true
 		}
-		if !ts[j].is("by", "for", "another", "a", "further", "at", "about", "an", "additional") {
+		if _, next := readAtom(ts, j); next > j {
+			j = next - 1
+			continue
+		}
+		if !ts[j].is("by", "for", "another", "a", "further", "at", "about", "an", "additional", "uncovered", "covered", "without", "with", "lid", "the", "on", "in", "oven", "low", "over", "heat", "high", "medium", "down", "to", "back", "off", "out", "up", "approx", "around", "rest", "final", "last") {
 			return false
 		}
 	}
@@ -156,7 +160,7 @@ func clauseHead(ts []token, i int) int {
 // verbal says whether the word at i, which may be a verb, is one that tells what to do.
 func verbal(ts []token, i int, first bool) bool {
 	j := i - 1
-	for j >= 0 && (ts[j].isAdverb() || ts[j].is("*", "_", "[", "\"", "(") || ts[i].is("fry", "cook", "roast") && ts[j].is("dry", "deep", "shallow", "pan", "stir", "slow")) {
+	for j >= 0 && !ts[j].is("then", "now", "next", "finally", "meanwhile") && (ts[j].isAdverb() || ts[j].is("*", "_", "[", "\"", "(") || ts[i].is("fry", "cook", "roast") && ts[j].is(fryingWords...)) {
 		j--
 	}
 	prev := at(ts, j)
@@ -170,7 +174,7 @@ func verbal(ts []token, i int, first bool) bool {
 		return false
 	}
 	t, next := ts[i], at(ts, i+1)
-	if t.is("dry", "deep", "shallow", "pan", "stir", "slow") && next.is("fry", "cook", "roast") {
+	if t.is(fryingWords...) && next.is("fry", "cook", "roast") {
 		return false // the verb is the next word
 	}
 	if next.is(":") {
@@ -178,9 +182,11 @@ func verbal(ts []token, i int, first bool) bool {
 		return i > 1 || !verb // "Glaze: mix ..." is a label, "In a bowl, mix: oats ..." is not
 	}
 	switch {
+	case afterFigure(ts, j) && !describesNoun(ts, i) && !t.is("rest", "set", "stand"):
+		return !nounsToo[t.text] || verbContext(ts, i, prev) || !t.is("cool", "warm", "cream", "brown", "dry") && next.kind == word && !next.is("time", "heat", "oven", "temperature")
 	case j < 0, prev.is(";") && next.kind == word:
 		return !(nounsToo[t.text] && nounFollows(t, next, i == len(ts)-1)) || next.kind == word && verbalNext[next.text]
-	case prev.is(",", ";", ":", "-", "and", "then", "or", "&", "/", ")", ".", "but", "!"):
+	case prev.is(",", ";", ":", "-", "and", "then", "or", "&", "/", ")", ".", "but", "!", "now", "next", "finally", "meanwhile", "|", "+", ">"):
 		if t.is("set") && at(ts, i+1).is("aside") {
 			return true
 		}
@@ -198,6 +204,20 @@ func verbal(ts []token, i int, first bool) bool {
 		return false
 	}
 	return freeVerb(ts, i, prev)
+}
+
+// fryingWords may stand before "fry", "cook" and "roast" and belong to them.
+var fryingWords = []string{"dry", "deep", "shallow", "pan", "stir", "slow", "air", "pressure", "flash", "oven", "par"}
+
+// afterFigure says that the token at j ends a time or a temperature: in texts
+// without stops a new clause may begin after it ("fry onion 5 mins add stock").
+func afterFigure(ts []token, j int) bool {
+	t := at(ts, j)
+	if t.kind != word {
+		return false
+	}
+	return timeUnits[t.text] > 0 && (at(ts, j-1).kind == number || numberWords[at(ts, j-1).text] > 0 || at(ts, j-1).is("a", "an")) || t.is("c", "f") && at(ts, j-1).kind == number && at(ts, j-1).value > 80 ||
+		t.is("more", "longer") && timeUnits[at(ts, j-1).text] > 0
 }
 
 // forbids says that the sentence begins with a warning that holds for the verb at i too: "do not bake, chill or freeze".

@@ -1,6 +1,9 @@
 package recipe
 
-import "math"
+import (
+	"math"
+	"strings"
+)
 
 // duration is a stretch of time that the text states.
 type duration struct {
@@ -9,6 +12,7 @@ type duration struct {
 	open        bool // no most: "at least", "or longer"
 	capped      bool // no least: "up to", "no more than"
 	vague       bool // "a few", "several", "overnight"
+	rest        bool // "the remaining 10 minutes"
 	role        role
 }
 
@@ -20,14 +24,13 @@ const (
 	refersBack             // "after 45 minutes, add ...": speaks of the job before
 	recurs                 // "every 10 minutes"
 	ends                   // "10 minutes before the end", "for the last 5 minutes"
-	describes              // "a 10-minute rest"
+	describes              // "keeps 3 days"
 )
 
-// timeUnits is minutes by unit.
-var timeUnits = map[string]float64{
-	"sec": 1.0 / 60, "secs": 1.0 / 60, "second": 1.0 / 60, "seconds": 1.0 / 60,
-	"min": 1, "mins": 1, "minute": 1, "minutes": 1, "minuts": 1, "minutes'": 1, "mintues": 1,
-	"h": 60, "hr": 60, "hrs": 60, "hour": 60, "hours": 60, "hour's": 60, "day": 1440, "days": 1440, "week": 10080, "weeks": 10080, "month": 43200, "months": 43200,
+// stretch is minutes as the text gives them, before rounding.
+type stretch struct {
+	low, high float64
+	vague     bool
 }
 
 // durations finds every time that the tokens state, in order.
@@ -47,262 +50,297 @@ func durations(ts []token) []duration {
 	return out
 }
 
-// readDuration reads one stretch of time that begins at token i.
+// readDuration reads one stretch of time, or a range, that begins at token i.
 func readDuration(ts []token, i int) (duration, int) {
-	if d, next := wordyDuration(ts, i); next > i {
-		return d, next
+	if !mayBeginTime(ts, i) {
+		return duration{}, i
 	}
-	s, next := readSpan(ts, i)
+	between := at(ts, i).is("between")
+	s, next := readStretch(ts, i)
+	if next == i && between {
+		s, next = readStretch(ts, i+1)
+		next -= boolInt(next == i+1)
+	}
+	if next == i {
+		s, next = elliptical(ts, i)
+	}
 	if next == i {
 		return duration{}, i
 	}
-	if at(ts, next).is("-") && !at(ts, next).gap {
-		next++ // "10-minute"
+	if other, end := rangeTail(ts, next, between); end > next && other.high >= s.low {
+		s.high, next = max(s.high, other.high), end // "20 minutes to half an hour"
 	}
-	for at(ts, next).is("more", "further", "extra", "additional", "full", "whole", "good") || at(ts, next).is("or", "so") && at(ts, next+boolInt(at(ts, next).is("or"))).is("so") {
-		next++ // "10 more minutes", "20 or so minutes"
+	return duration{least: minutes(s.low), most: minutes(s.high), vague: s.vague}, next
+}
+
+// mayBeginTime is a quick look whether a time can begin at token i.
+func mayBeginTime(ts []token, i int) bool {
+	t := at(ts, i)
+	switch t.kind {
+	case number:
+		return true
+	case word:
+		_, figure := wordNumber(t.text)
+		return figure || t.is("a", "an", "between", "couple", "few", "several", "some", "overnight", "quarter", "three", "half", "short") || timeUnits[t.text] > 0 || strings.Contains(t.text, "-")
 	}
+	return false
+}
+
+// readStretch reads a time without a range of two units: "1 hr 20", "half an hour", "5-7 min".
+func readStretch(ts []token, i int) (stretch, int) {
+	if s, next := namedStretch(ts, i); next > i {
+		return s, next
+	}
+	if s, next := clockStretch(ts, i); next > i {
+		return s, next
+	}
+	q, next := readQuantity(ts, i)
+	if next == i {
+		if !oneOfUnit(ts, i) {
+			return stretch{}, i
+		}
+		q = stretch{low: 1, high: 1}
+	}
+	next = fillers(ts, next)
 	unit, after := timeUnit(ts, next)
 	if unit == 0 {
-		return mixedUnits(ts, i)
+		return stretch{}, i
 	}
-	low, high := s.low*unit, s.high*unit
-	if unit == 60 {
-		extra, end := minutesAfterHours(ts, after)
-		low, high, after = low+extra, high+extra, end
-	} else if half, end := andAHalf(ts, 0, after); end > after {
-		low, high, after = low+half*unit, high+half*unit, end
-	}
-	if other, end := rangeTail(ts, after); end > after && other >= low {
-		high, after = other, end // "20 minutes to half an hour"
-	}
-	return duration{least: minutes(low), most: minutes(high)}, after
+	s := stretch{q.low * unit, q.high * unit, q.vague}
+	more, end := smaller(ts, after, unit)
+	return stretch{s.low + more.low, s.high + more.high, s.vague}, end
 }
 
-// mixedUnits reads ranges whose first figure has another unit ("30 mins - 1 hour").
-func mixedUnits(ts []token, i int) (duration, int) {
-	v, next := readNumber(ts, i)
-	unit, after := timeUnit(ts, next)
-	if next == i || unit == 0 {
-		return duration{}, i
-	}
-	low := v * unit
-	if unit == 60 {
-		extra, end := minutesAfterHours(ts, after)
-		low, after = low+extra, end
-	}
-	return duration{least: minutes(low), most: minutes(low)}, after
-}
-
-// timeUnit reads a unit of time.
-func timeUnit(ts []token, i int) (float64, int) {
+// oneOfUnit says that the unit at i stands for one of it: "another hour", "every minute".
+func oneOfUnit(ts []token, i int) bool {
 	t := at(ts, i)
-	if t.kind == sign && t.text == "'" && !t.gap {
-		return 1, i + 1
-	}
-	if t.kind != word {
-		return 0, i
-	}
-	if t.text == "m" && !t.gap {
-		return 0, i // metres
-	}
-	u := timeUnits[t.text]
-	if u == 0 {
-		return 0, i
-	}
-	if at(ts, i+1).text == "." && !at(ts, i+1).gap && len(t.text) <= 4 && !at(ts, i+2).upper && i+2 < len(ts) {
-		return u, i + 2 // "min." inside a sentence
-	}
-	return u, i + 1
+	return t.kind == word && timeUnits[t.text] >= 1 && !strings.HasSuffix(t.text, "s") &&
+		at(ts, i-1).is("another", "further", "extra", "additional", "every", "each", "last", "final", "first", "good", "full", "whole") && (timeUnits[t.text] < 1440 || at(ts, i-1).is("another", "every", "full", "whole"))
 }
 
-// minutesAfterHours reads the "30", "30 min", "and 15 minutes", "and a quarter" that may follow hours.
-func minutesAfterHours(ts []token, i int) (float64, int) {
+// clockStretch reads "1:30 hours".
+func clockStretch(ts []token, i int) (stretch, int) {
+	h, m := at(ts, i), at(ts, i+2)
+	if h.kind != number || !at(ts, i+1).is(":") || m.kind != number || m.gap || m.value >= 60 {
+		return stretch{}, i
+	}
+	if unit, after := timeUnit(ts, i+3); unit == 60 {
+		v := h.value*60 + m.value
+		return stretch{low: v, high: v}, after
+	}
+	return stretch{}, i
+}
+
+// readQuantity reads how many of a unit: a figure, a range, "a", "half an", "a couple of", "3 x 10".
+func readQuantity(ts []token, i int) (stretch, int) {
+	if s, next := looseQuantity(ts, i); next > i {
+		return s, next
+	}
+	if s, next := fractionOf(ts, i); next > i {
+		return s, next
+	}
+	s, next := readSpan(ts, i)
+	if next == i {
+		return stretch{}, i
+	}
+	if at(ts, next).is("x") && s.low <= 6 {
+		if other, end := readSpan(ts, next+1); end > next+1 {
+			return stretch{low: s.low * other.low, high: s.high * other.high}, end // "3 x 10 minutes"
+		}
+	}
+	if link := at(ts, next); link.is("/", "until", "till") && s.low == s.high {
+		if high, end := readNumber(ts, next+1); end > next+1 && high > s.low && high <= 4*s.low {
+			return stretch{low: s.low, high: high}, end // "10/15 minutes"
+		}
+	}
+	return stretch{low: s.low, high: s.high}, next
+}
+
+// looseQuantity reads "a", "a couple of", "a few more", "several".
+func looseQuantity(ts []token, i int) (stretch, int) {
 	j := i
-	if at(ts, j).is("and", ",") {
+	if at(ts, j).is("a", "an") {
 		j++
 	}
-	if at(ts, j).is("a") && j > i {
-		switch at(ts, j+1).text {
-		case "half":
-			return 30, j + 2
-		case "quarter":
-			return 15, j + 2
+	q := stretch{low: 1, high: 1}
+	switch t := at(ts, j); {
+	case t.is("couple"):
+		q = stretch{2, 2, true}
+	case t.is("few"):
+		q = stretch{2, 4, true}
+	case t.is("several"):
+		q = stretch{4, 6, true}
+	case t.is("some") && timeUnits[at(ts, j+1).text] > 0:
+		q = stretch{3, 5, true}
+	case j > i && fillers(ts, j) > j || j > i && timeUnits[t.text] >= 1:
+		return q, j // "a good hour"
+	default:
+		return stretch{}, i
+	}
+	j++
+	if at(ts, j).is("of") {
+		j++
+	}
+	return q, j
+}
+
+// fractionOf reads "half an", "three quarters of an", "3/4 of an", "half to three quarters of an".
+func fractionOf(ts []token, i int) (stretch, int) {
+	low, j := fraction(ts, i)
+	if j == i {
+		return stretch{}, i
+	}
+	high := low
+	if at(ts, j).is("to", "-", "or") {
+		if v, k := fraction(ts, j+1); k > j+1 && v > low {
+			high, j = v, k
 		}
-		return 0, i
 	}
-	v, next := readNumber(ts, j)
-	if next == j || v >= 60 {
-		return 0, i
+	end := j
+	if at(ts, end).is("of") {
+		end++
 	}
-	t := at(ts, next)
-	if u := timeUnits[t.text]; u == 1 || t.text == "m" {
-		return v, next + 1
+	if at(ts, end).is("a", "an", "-") || end > j {
+		end += boolInt(at(ts, end).is("a", "an", "-"))
+		return stretch{low: low, high: high}, end
 	}
-	if j == i && v == math.Trunc(v) && v >= 5 && (t.kind == sign || t.kind == word && !units[t.text]) && !t.is("g", "°", "c", "f", "-", "/") {
-		return v, next // "1 hr 30"
+	if timeUnits[at(ts, j).text] > 0 {
+		return stretch{low: low, high: high}, j
+	}
+	return stretch{}, i
+}
+
+// fraction reads a part of one: "half", "a quarter", "three quarters", "3/4", "½".
+func fraction(ts []token, i int) (float64, int) {
+	j := i
+	if at(ts, j).is("a") {
+		j++
+	}
+	switch {
+	case at(ts, j).is("half"):
+		return 0.5, j + 1
+	case at(ts, j).is("quarter"):
+		return 0.25, j + 1
+	case at(ts, j).is("three") && at(ts, j+1).is("quarters", "quarter"):
+		return 0.75, j + 2
+	}
+	if v, next := readNumber(ts, i); next > i && v < 1 {
+		return v, next
 	}
 	return 0, i
 }
 
+// fillers passes over what may stand between figure and unit: "10 more minutes", "20 or so", "20-minute", "20+", "10ish".
+func fillers(ts []token, i int) int {
+	for {
+		t := at(ts, i)
+		switch {
+		case t.is("-") && (!t.gap || timeUnits[at(ts, i+1).text] > 0), t.is("+"), t.is("ish"):
+			i++
+		case t.is("more", "further", "extra", "additional", "full", "whole", "good", "solid", "odd", "short"):
+			i++
+		case t.is("or") && at(ts, i+1).is("so", "more"):
+			i += 2
+		case t.is("so") && at(ts, i-1).kind == number:
+			i++
+		default:
+			return i
+		}
+	}
+}
+
+// smaller reads what may follow a unit: "1 hr 20", "an hour and a half", "1 hour 20 to 30 minutes", "1 minute 30 seconds".
+func smaller(ts []token, i int, unit float64) (stretch, int) {
+	if unit != 60 && unit != 1 {
+		return stretch{}, i
+	}
+	if half, end := andAHalf(ts, 0, i); end > i {
+		return stretch{low: half * unit, high: half * unit}, end
+	}
+	j := i
+	if at(ts, j).is("and", ",", "&") {
+		j++
+	}
+	q, next := readSpan(ts, j)
+	if next == j || q.high >= 60 {
+		return stretch{}, i
+	}
+	u, after := timeUnit(ts, next)
+	if at(ts, next).is("m") {
+		u, after = 1, next+1
+	}
+	if u > 0 && u < unit && (j == i || u == 1 || at(ts, j-1).is("and")) {
+		return stretch{low: q.low * u, high: q.high * u}, after
+	}
+	if v, end := readNumber(ts, j); unit == 60 && bareMinutes(ts, v, end, j > i) {
+		return stretch{low: v, high: v}, end
+	}
+	return stretch{}, i
+}
+
+// bareMinutes says that a figure after hours stands for minutes without saying so: "1 hr 30", "1 hour and 30".
+func bareMinutes(ts []token, v float64, next int, joined bool) bool {
+	t := at(ts, next)
+	if v != math.Trunc(v) || v < 5 || joined && math.Mod(v, 5) != 0 {
+		return false
+	}
+	if t.is("-", "to") {
+		_, end := readStretch(ts, next+1)
+		return end > next+1 // "1 hr 10 - 1 hr 20"
+	}
+	return (t.kind == sign || t.kind == word && !units[t.text] && !joined || next >= len(ts)) && !t.is("g", "°", "c", "f", "/", "degrees")
+}
+
 // rangeTail reads "to half an hour" after a first time with its own unit.
-func rangeTail(ts []token, i int) (float64, int) {
-	if !at(ts, i).is("to", "-", "or") {
-		return 0, i
+func rangeTail(ts []token, i int, between bool) (stretch, int) {
+	j := i
+	if at(ts, j).is(",") && at(ts, j+1).is("or") && at(ts, j+2).is("overnight", "even") {
+		j++
 	}
-	d, next := readDuration(ts, i+1)
-	if next == i+1 {
-		return 0, i
+	if !at(ts, j).is("to", "-", "or", "until", "till") && !(between && at(ts, j).is("and")) {
+		return stretch{}, i
 	}
-	return float64(d.most), next
+	j++
+	if at(ts, j).is("up", "even") {
+		j += 1 + boolInt(at(ts, j+1).is("to"))
+	}
+	if at(ts, j).is("two") && at(ts, j-1).is("or") && at(ts, i-1).kind == word && timeUnits[at(ts, i-1).text] > 0 && timeUnits[at(ts, j+1).text] == 0 {
+		u := timeUnits[at(ts, i-1).text]
+		return stretch{low: 2 * u, high: 2 * u}, j + 1 // "a minute or two"
+	}
+	if at(ts, j).is("so") {
+		return stretch{}, i
+	}
+	s, next := readStretch(ts, j)
+	if next == j {
+		return stretch{}, i
+	}
+	return s, next
+}
+
+// elliptical reads minutes that are not called so: "for another 10", "for 10 more", "for the last 5".
+func elliptical(ts []token, i int) (stretch, int) {
+	s, next := readSpan(ts, i)
+	if next == i || s.low < 1 || s.high > 90 || at(ts, i).kind != number {
+		return stretch{}, i
+	}
+	j, leads := i-1, false
+	for at(ts, j).is("another", "further", "last", "final", "remaining", "additional", "extra", "first", "about", "around", "a", "the", "an") {
+		leads = leads || !at(ts, j).is("about", "around", "a", "the", "an", "first")
+		j--
+	}
+	end := next
+	if at(ts, end).is("more") {
+		leads, end = true, end+1
+	}
+	if !leads || !at(ts, j).is("for") {
+		return stretch{}, i
+	}
+	if n := at(ts, end); n.kind == number || n.is("°", "/", "x", "%", "-") || n.kind == word && !n.is("until", "till", "or", "and", "then", "with", "at", "uncovered", "covered", "on", "in", "if", "so", "before", "while", "off") {
+		return stretch{}, i
+	}
+	return stretch{low: s.low, high: s.high}, end
 }
 
 // minutes rounds up, so that seconds count as a minute.
 func minutes(v float64) int { return int(math.Ceil(v - 1e-9)) }
-
-// qualify widens the stretch by the words around it and says what it means.
-func qualify(ts []token, d *duration) {
-	for back := d.from - 1; back >= 0 && back >= d.from-4; back-- {
-		switch t := at(ts, back); {
-		case t.is("about", "around", "approx", "approximately", "roughly", "another", "further", "the", "a", "~", "≈", "(", "more", "additional", "next", "first", "just", ".", "some", "only", "for", "extra", "full", "good"):
-			if t.is("first") {
-				d.role = ends
-			}
-			if t.is("last", "final") {
-				d.role = ends
-			}
-			continue
-		case t.is("last", "final", "remaining"):
-			d.role = ends
-			continue
-		case t.is("least", "minimum"):
-			d.open = true
-		case t.is("to") && at(ts, back-1).is("up"), t.is("than") && at(ts, back-1).is("more") && at(ts, back-2).is("no"), t.is("maximum", "most", "within"):
-			d.capped = true
-		case t.is("keep", "keeps", "store", "stores", "lasts"):
-			d.role = describes
-		case t.is("after"):
-			d.role = refersBack
-		case t.is("every", "each"):
-			d.role = recurs
-		case t.is("at") && at(ts, d.to).is("to") && d.least == d.most:
-			d.role = recurs
-		}
-		break
-	}
-	qualifyAfter(ts, d)
-	if before := ts[max(0, d.from-9):d.from]; has(before, "each side", "per side", "either side") && d.role == lasts {
-		d.least, d.most = 2*d.least, 2*d.most
-	}
-}
-
-func qualifyAfter(ts []token, d *duration) {
-	t, u := at(ts, d.to), at(ts, d.to+1)
-	switch {
-	case t.is("before") && u.is("the", "end", "serving", "it", "they") && has(ts[d.to:min(d.to+4, len(ts))], "end", "ready", "done", "serve", "time", "finish"):
-		if !u.is("serving") {
-			d.role = ends
-		}
-	case t.is("or") && u.is("longer", "more", "overnight"), t.is("plus", "+"), t.is("minimum"):
-		d.open = true
-		if u.is("overnight") {
-			d.most, d.open = max(d.most, 720), false
-		}
-	case t.is("per", "a", "each", "on", "either") && sides(ts[d.to:min(d.to+4, len(ts))]):
-		d.least, d.most = 2*d.least, 2*d.most
-	case t.is("per") && !sides(ts[d.to:min(d.to+4, len(ts))]):
-		d.vague = true
-	}
-}
-
-// sides says "each side", "per side", "on both sides", "a side".
-func sides(ts []token) bool {
-	return has(ts, "side") && !has(ts, "one side", "first side", "other side") && (has(ts, "each", "per", "both", "either") || at(ts, 0).is("a"))
-}
-
-// wordyDuration reads times without digits: "half an hour", "a few minutes", "overnight".
-func wordyDuration(ts []token, i int) (duration, int) {
-	t := at(ts, i)
-	if t.kind != word {
-		return duration{}, i
-	}
-	for _, p := range wordyTimes {
-		if t.stem == p.stems[0] && matchAt(ts, i, p.stems) {
-			next := i + len(p.stems)
-			low, high := p.low, p.high
-			if p.hours {
-				extra, end := minutesAfterHours(ts, next)
-				low, high, next = low+int(extra), high+int(extra), end
-			}
-			if at(ts, next).is("or") && at(ts, next+1).is("two", "so") && low <= 60 {
-				if at(ts, next+1).is("two") {
-					high = 2 * low
-				}
-				next += 2
-			}
-			return duration{least: low, most: high, vague: p.vague}, next
-		}
-	}
-	return duration{}, i
-}
-
-type wordyTime struct {
-	stems        []string
-	low, high    int
-	vague, hours bool
-}
-
-// wordyTimes: what "a few" and "several" mean is common practice, no source.
-var wordyTimes = wordyTable([]struct {
-	phrase    string
-	low, high int
-	vague     bool
-}{
-	{"three quarters of an hour", 45, 45, false},
-	{"three-quarters of an hour", 45, 45, false},
-	{"quarter of an hour", 15, 15, false},
-	{"a quarter hour", 15, 15, false},
-	{"half an hour", 30, 30, false},
-	{"half a minute", 1, 1, false},
-	{"half hour", 30, 30, false},
-	{"half-hour", 30, 30, false},
-	{"one-half hour", 30, 30, false},
-	{"half-an-hour", 30, 30, false},
-	{"an hour", 60, 60, false},
-	{"another hour", 60, 60, false},
-	{"further hour", 60, 60, false},
-	{"extra hour", 60, 60, false},
-	{"another half hour", 30, 30, false},
-	{"another half an hour", 30, 30, false},
-	{"couple of hours", 120, 120, true},
-	{"few hours", 120, 240, true},
-	{"several hours", 240, 360, true},
-	{"couple of minutes", 2, 2, true},
-	{"couple minutes", 2, 2, true},
-	{"few minutes", 2, 4, true},
-	{"few more minutes", 2, 4, true},
-	{"several minutes", 4, 6, true},
-	{"some minutes", 3, 5, true},
-	{"few seconds", 1, 1, true},
-	{"couple seconds", 1, 1, true},
-	{"a minute", 1, 1, false},
-	{"a min", 1, 1, false},
-	{"another minute", 1, 1, false},
-	{"overnight", 480, 720, true},
-	{"a day", 1440, 1440, true},
-	{"short time", 3, 5, true},
-})
-
-func wordyTable(rows []struct {
-	phrase    string
-	low, high int
-	vague     bool
-},
-) []wordyTime {
-	var out []wordyTime
-	for _, r := range rows {
-		s := phraseStems(r.phrase)
-		out = append(out, wordyTime{s, r.low, r.high, r.vague, r.phrase == "an hour"})
-	}
-	return out
-}

@@ -38,7 +38,7 @@ func handsOf(text string, j *job) (practical.Estimate, []string, float64) {
 			if d.vague {
 				doubt = max(doubt, 0.3)
 			}
-		case c.verb.deed == minor && j.it.techniqueFor(c.verb.name, j.it.ts[c.from:c.to]) == nil, c.verb.deed == moves && j.waiting() != nil:
+		case c.verb.deed == minor && said, c.verb.deed == minor && j.it.techniqueFor(c.verb.name, j.it.ts[c.from:c.to]) == nil, c.verb.deed == moves && j.waiting() != nil:
 			minors += 0.5
 		default:
 			t, w, d := estimate(j, c, seen)

@@ -64,10 +64,15 @@ func (cx *context) interpret(ts []token, c *clause) {
 	cx.remember(body, c)
 }
 
+// leavesFridge says that food is taken out of the cold some time before it is wanted.
+func leavesFridge(body []token, said *duration) bool {
+	return said != nil && said.most >= 5 && has(body, "out of the fridge", "out of fridge", "from the fridge", "out of the refrigerator", "from the refrigerator", "from fridge", "out of the freezer", "from the freezer", "to room temperature", "come to room")
+}
+
 // joinedTimes says that two times in one clause follow one another: "10 minutes on one side and 5 on the other".
 func joinedTimes(ts []token, a, b duration) bool {
 	between := ts[a.to:b.from]
-	return has(between, "plus", "and then", "then") || has(between, "one side and", "and") && has(ts[b.to:min(len(ts), b.to+5)], "other side", "the other")
+	return has(between, "plus") || has(between, "one side and", "and") && has(ts[b.to:min(len(ts), b.to+5)], "other side", "the other")
 }
 
 // remember keeps what later clauses lean on.
@@ -76,6 +81,10 @@ func (cx *context) remember(body []token, c *clause) {
 		if h.oven {
 			cx.oven = h.celsius
 		}
+	}
+	if changesOven(body, c) {
+		cx.place = practical.AtOven
+		return
 	}
 	switch {
 	case c.wait && (c.place == practical.AtOven || c.place == practical.AtHob || c.place == practical.AtGrill):
@@ -97,6 +106,11 @@ func (cx *context) remember(body []token, c *clause) {
 	if has(body, "grill", "broiler") && has(body, "preheat", "heat", "turn on", "light") {
 		cx.grill = true
 	}
+}
+
+// changesOven says that a clause turns the oven up or down.
+func changesOven(body []token, c *clause) bool {
+	return !c.wait && c.verbIs("reduce", "lower", "turn", "increase", "raise", "drop", "switch", "set", "bring") && (ovenStated(c) || hasAny(body, "oven")) && !hasAny(body, "off", "into")
 }
 
 // waiting handles verbs of leaving: bake, simmer, prove, chill.
@@ -232,6 +246,11 @@ func (cx *context) frying(body []token, c *clause, said *duration) {
 // moving handles putting food in a place: it waits there when a time is said, or when the place is one for waiting.
 func (cx *context) moving(body []token, c *clause, said *duration) {
 	named := placeWords(body)
+	if leavesFridge(body, said) {
+		c.wait, c.place = true, practical.AtSide
+		cx.attention(body, c)
+		return
+	}
 	if said == nil && has(body, "oven") && (c.verb.name == "set" && ovenStated(c) || c.verbIs("switch", "put") && hasAny(body, "on") && !has(body, "on the oven", "shelf", "in", "into", "tray")) {
 		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
 		return
@@ -305,6 +324,11 @@ func (c *clause) verbIs(names ...string) bool {
 func (cx *context) working(body []token, c *clause, said *duration) {
 	named := placeWords(body)
 	c.place = ""
+	if leavesFridge(body, said) {
+		c.wait, c.place = true, practical.AtSide
+		cx.attention(body, c)
+		return
+	}
 	if c.verbIs("turn", "switch", "light") && has(body, "on") && has(body, "oven", "grill") && !has(body, "off", "down") {
 		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
 		return
@@ -313,6 +337,9 @@ func (cx *context) working(body []token, c *clause, said *duration) {
 		c.place = practical.AtHob
 	}
 	if named == "" && c.verbIs("stir") && has(body, "saucepan", "pan") && has(body, "until") && !has(body, "into", "tin") {
+		c.place = practical.AtHob
+	}
+	if named == "" && cx.place == practical.AtHob && (said != nil && c.verbIs("stir", "continue", "keep", "mix", "toss", "begin", "work", "beat") || stirsAlways(body)) && !has(body, "bowl", "jug", "dough", "peaks", "batter", "board", "processor", "mixer") {
 		c.place = practical.AtHob
 	}
 	if said != nil && named == "" && ovenStated(c) {

@@ -2,11 +2,11 @@ package recipe
 
 import "strings"
 
-// numberWords are the numbers that recipes write as words.
+// numberWords are the numbers that recipes write as one word.
 var numberWords = map[string]float64{
 	"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12,
-	"thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "eighteen": 18, "twenty": 20, "twenty-five": 25, "thirty": 30, "thirty-five": 35, "forty": 40,
-	"forty-five": 45, "fifty": 50, "sixty": 60, "ninety": 90, "half": 0.5, "one-half": 0.5, "one-third": 1.0 / 3, "two-thirds": 2.0 / 3, "one-fourth": 0.25,
+	"thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40,
+	"fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90, "half": 0.5, "one-half": 0.5, "one-third": 1.0 / 3, "two-thirds": 2.0 / 3, "one-fourth": 0.25,
 	"one-quarter": 0.25, "three-quarters": 0.75, "three-fourths": 0.75, "dozen": 12,
 }
 
@@ -35,7 +35,10 @@ func readNumber(ts []token, i int) (float64, int) {
 		}
 		return andAHalf(ts, v, next)
 	case t.kind == word:
-		if v, ok := numberWords[t.text]; ok {
+		if v, ok := wordNumber(t.text); ok {
+			if one := at(ts, i+1); tens[t.text] > 0 && one.kind == word && ones[one.text] > 0 {
+				return v + ones[one.text], i + 2 // "forty five"
+			}
 			return andAHalf(ts, v, i+1)
 		}
 	}
@@ -81,7 +84,7 @@ func readSpan(ts []token, i int) (span, int) {
 		return span{}, i
 	}
 	link := at(ts, next)
-	if link.is("-", "to", "or", "~") || between && link.is("and") {
+	if link.is("-", "to", "or", "~", "–") || between && link.is("and") {
 		if b, end := readNumber(ts, next+1); end > next+1 && b >= a {
 			return span{a, b}, end
 		}

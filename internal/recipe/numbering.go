@@ -2,21 +2,12 @@ package recipe
 
 import "strconv"
 
-// bareNumbers finds methods numbered without a sign: lines that begin with 1, 2, 3, ... and most of which begin with a verb.
+// bareNumbers finds methods numbered without a sign: lines that begin with 1,
+// 2, 3, ... and most of which begin with a verb. Between them may stand lines
+// that go on with the one before, as in the text of a photo.
 func bareNumbers(lines []line) {
-	for i := range lines {
-		run, verbal := []int{}, 0
-		for k := i; k < len(lines); k++ {
-			l := lines[k]
-			if l.blank {
-				continue
-			}
-			if l.marker != noMarker || len(l.ts) < 2 || l.ts[0].text != strconv.Itoa(len(run)+1) || l.ts[1].kind != word || !l.ts[1].gap {
-				break
-			}
-			run = append(run, k)
-			verbal += boolInt(startsWithVerb(l.ts[1:]) && len(clauses(l.ts[1:])) > 0)
-		}
+	for i := 0; i < len(lines); i++ {
+		run, verbal := numberRun(lines, i)
 		if len(run) < 3 || 2*verbal <= len(run) {
 			continue
 		}
@@ -26,7 +17,30 @@ func bareNumbers(lines []line) {
 			l.text = l.text[l.ts[1].start-l.start:]
 			l.start, l.ts = l.ts[1].start, l.ts[1:]
 		}
+		i = run[len(run)-1]
 	}
+}
+
+// numberRun is the lines from i on that are numbered 1, 2, 3, ..., and how many of them begin with a verb.
+func numberRun(lines []line, i int) (run []int, verbal int) {
+	last := i
+	for k := i; k < len(lines) && k <= last+12; k++ {
+		l := lines[k]
+		if numberedLine(l, len(run)+1) {
+			run, last = append(run, k), k
+			verbal += boolInt(startsWithVerb(l.ts[1:]) && len(clauses(l.ts[1:])) > 0)
+			continue
+		}
+		if len(run) == 0 || l.marker != noMarker || l.heading > 0 {
+			break
+		}
+	}
+	return run, verbal
+}
+
+// numberedLine says that a line begins with the number n and words that may begin a step.
+func numberedLine(l line, n int) bool {
+	return l.marker == noMarker && len(l.ts) >= 2 && l.ts[0].text == strconv.Itoa(n) && l.ts[1].kind == word && l.ts[1].gap && (l.ts[1].upper || startsWithVerb(l.ts[1:]))
 }
 
 // inlineNumbers cuts lines that hold a whole numbered method: "1. Mix ... 2. Add ... 3. Bake ...".

@@ -48,11 +48,20 @@ func placeAt(ts []token, i int) practical.Place {
 		}
 	case "place", "spot", "area", "cupboard":
 		switch {
-		case prev.is("warm", "airing", "free", "cosy"):
+		case prev.is("warm", "airing", "free", "cosy", "draught-free", "draft-free"):
 			return practical.AtWarm
 		case prev.is("cold", "cool") && at(ts, i-2).is("a", "in", "the"):
 			return practical.AtFridge
 		}
+	case "somewhere":
+		switch {
+		case next.is("warm", "cosy"):
+			return practical.AtWarm
+		case next.is("cold", "cool"):
+			return practical.AtFridge
+		}
+	case "radiator", "boiler":
+		return practical.AtWarm
 	case "rack":
 		if prev.is("wire", "cooling", "a", "the") {
 			return practical.AtSide

@@ -36,6 +36,7 @@ type Recipe struct {
 type Source struct {
 	Step       string
 	Start, End int
+	Celsius    int    // the temperature that the step's own words state: the oven's, without fan, else that of oil, syrup or food; 0: none
 	Technique  string // ID of the technique that the step is, in the technique table; empty: none fits
 }
 

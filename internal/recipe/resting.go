@@ -44,7 +44,14 @@ func (cx *context) resting(body []token, c *clause, said *duration) {
 		cx.frying(body, c, said)
 		return
 	}
+	if c.verbIs("let", "give", "allow", "leave") && cx.place == practical.AtHob && named == "" && (has(body, "bubble", "come to the boil", "come to a boil", "come to boil", "reduce", "release", "evaporate", "thicken") || c.verb.name == "give") && !has(body, "cool", "rest", "fridge", "stand") {
+		cx.onRing(body, c, said)
+		return
+	}
 	setting := has(body, "set", "firm", "harden", "thicken", "solid")
+	if said == nil && !setting && has(body, "cold", "cool", "soften", "softened", "room temperature", "lukewarm", "absorb", "puff") && !has(body, "fold") {
+		setting = true
+	}
 	if said == nil && !setting && (named == "" || named == practical.AtSide || named == practical.AtHob) || c.verb.name == "keep" && said == nil {
 		c.place = ""
 		return
@@ -58,6 +65,23 @@ func (cx *context) resting(body []token, c *clause, said *duration) {
 		c.place = practical.AtFridge
 	}
 	cx.attention(body, c)
+}
+
+// onRing is food left on the heat: it comes to the boil, or bubbles for some minutes.
+func (cx *context) onRing(body []token, c *clause, said *duration) {
+	c.place = practical.AtHob
+	if said == nil && has(body, "come to") {
+		c.verb.deed, c.wait = boils, false
+		return
+	}
+	c.wait = said == nil || said.most > 3
+	if said == nil && !has(body, "until", "reduce") {
+		c.wait = false
+		return
+	}
+	if c.wait {
+		cx.attention(body, c)
+	}
 }
 
 // innerVerb finds the verb after let, leave, allow: in plain form or with -ing.

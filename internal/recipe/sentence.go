@@ -1,11 +1,15 @@
 package recipe
 
-// sentences gives the ranges of tokens of the sentences of an item.
+// sentences gives the ranges of tokens of the sentences of an item. A full
+// stop inside brackets ends no sentence while the bracket is short.
 func sentences(ts []token) [][2]int {
 	var out [][2]int
-	from := 0
+	from, closes := 0, -1
 	for i, t := range ts {
-		if !t.is(".", "!", "?") || i+1 < len(ts) && (!ts[i+1].gap || abbreviated(ts, i)) {
+		if t.is("(") {
+			closes = max(closes, closing(ts, i))
+		}
+		if !t.is(".", "!", "?") || i < closes || i+1 < len(ts) && (!ts[i+1].gap || abbreviated(ts, i)) {
 			continue
 		}
 		if i+1 < len(ts) && at(ts, i+1).is(")", "]", "\"", "*", "_") {
@@ -18,6 +22,16 @@ func sentences(ts []token) [][2]int {
 		out = append(out, [2]int{from, len(ts)})
 	}
 	return joinScraps(ts, out)
+}
+
+// closing is the index of the bracket that closes the one at i, when it stands near; else -1.
+func closing(ts []token, i int) int {
+	for j := i + 1; j < min(i+16, len(ts)); j++ {
+		if ts[j].is(")") {
+			return j
+		}
+	}
+	return -1
 }
 
 // joinScraps joins pieces without a word to the sentence before them.
@@ -43,7 +57,10 @@ func abbreviated(ts []token, i int) bool {
 	if p.is("e", "g", "i", "eg", "ie", "approx", "vs", "no", "th", "fig") {
 		return true
 	}
-	if p.is("min", "mins", "hr", "hrs", "tbsp", "tbs", "tsp", "oz", "lb", "lbs", "deg", "degs", "sec", "secs", "c", "f", "cm", "in") {
+	if p.is("deg", "degs", "reg") || p.is("c", "f") && next.is("mark", "gas", "fan", "or") {
+		return true
+	}
+	if p.is("min", "mins", "hr", "hrs", "tbsp", "tbs", "tsp", "oz", "lb", "lbs", "sec", "secs", "c", "f", "cm", "in", "ins", "pt", "pts", "fl") {
 		return !next.upper
 	}
 	return p.kind == number && next.kind == number

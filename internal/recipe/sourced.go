@@ -2,7 +2,21 @@ package recipe
 
 // sourceOf says where a job stands in the text and which technique it is.
 func sourceOf(id string, j *job) Source {
-	return Source{Step: id, Start: j.start(), End: j.end(), Technique: techniqueOf(j)}
+	return Source{Step: id, Start: j.start(), End: j.end(), Technique: techniqueOf(j), Celsius: statedHeat(j)}
+}
+
+// statedHeat is the temperature that a job's words state, the oven's before any other.
+func statedHeat(j *job) int {
+	stated := 0
+	for _, h := range heats(j.ts) {
+		if h.oven {
+			return h.celsius
+		}
+		if stated == 0 {
+			stated = h.celsius
+		}
+	}
+	return stated
 }
 
 // techniqueOf is the technique of a job's wait; without one, that of the clause

@@ -84,7 +84,7 @@ func splitItem(cx *context, it *item) []job {
 
 // sentence reads one sentence and adds its clauses.
 func (s *splitter) sentence(from, to, n int, steplike bool) {
-	from += label(s.ts[from:to])
+	from += label(s.ts[from:to], s.ts[from:])
 	ts := s.ts[from:to]
 	cs := clauses(ts)
 	if keeping(ts) || s.cur != nil && s.cur.kind != idleJob && whatIf(ts) {
@@ -92,6 +92,7 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 		return
 	}
 	shareFigures(ts, cs)
+	cs = partTimes(ts, cs)
 	var refers *duration
 	for i := range cs {
 		s.cx.interpret(ts, &cs[i])
@@ -108,8 +109,13 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 		cs[i].from, cs[i].to, cs[i].at, cs[i].sentence, cs[i].shift = cs[i].from+from, cs[i].to+from, cs[i].at+from, n, from
 	}
 	if len(cs) == 0 {
-		s.remark(from, ts)
-		return
+		c, ok := s.verbless(ts)
+		if !ok {
+			s.remark(from, ts)
+			return
+		}
+		cs = []clause{c}
+		cs[0].from, cs[0].to, cs[0].at, cs[0].sentence, cs[0].shift = from, to, from, n, from
 	}
 	if s.cur != nil && s.cur.kind == handsJob && (!steplike || s.breaks(cs)) {
 		s.flush()
@@ -124,7 +130,8 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 }
 
 // label is the number of tokens of a heading that opens an item: "Poach the eggs: Gently slide ...".
-func label(ts []token) int {
+// item is the tokens from the sentence to the end of the item.
+func label(ts, item []token) int {
 	for i := 1; i < min(len(ts), 14); i++ {
 		if ts[i].is(",", ".", ";") {
 			return 0
@@ -136,12 +143,23 @@ func label(ts []token) int {
 		for at(ts, k).is("*", "_") {
 			k++
 		}
-		if k < len(ts) && ts[k].upper {
+		if k < len(ts) && ts[k].upper && !losesFigure(item, i) {
 			return k
 		}
 		return 0
 	}
 	return 0
+}
+
+// losesFigure says that a heading of i tokens states a time or a heat that the words after it do not repeat.
+func losesFigure(ts []token, i int) bool {
+	later := durations(ts[i:])
+	for _, d := range durations(ts[:i]) {
+		if len(later) == 0 || later[0].least != d.least || later[0].most != d.most {
+			return true
+		}
+	}
+	return len(heats(ts[:i])) > 0
 }
 
 // shareFigures gives each clause the times and temperatures that stand in it.

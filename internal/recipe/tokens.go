@@ -53,6 +53,8 @@ func tokenize(s string, base int) []token {
 			t, end = scanNumber(s, i)
 		case fractions[r] != 0:
 			t = token{kind: number, value: fractions[r], text: s[i:end]}
+		case plainSign(r) == "°":
+			t = token{kind: sign, text: "°"}
 		case unicode.IsLetter(r):
 			t, end = scanWord(s, i)
 		default:
@@ -160,11 +162,11 @@ var joined = map[string]string{
 
 func plainSign(r rune) string {
 	switch r {
-	case '’', '‘', '`', '´', 'ʼ':
+	case '’', '‘', '`', '´', 'ʼ', '′':
 		return "'"
 	case '–', '—', '‑', '‐', '−', '―':
 		return "-"
-	case 'º', '˚', '℃', '∘', '◦':
+	case 'º', '˚', '∘', '◦', 'ᵒ', '⁰':
 		return "°"
 	case '⁄', '∕':
 		return "/"

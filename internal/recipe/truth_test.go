@@ -95,6 +95,7 @@ func TestTruth(t *testing.T) {
 		{"uk", floor(95, 95, 95, 95, 92, 92, 88)},
 		{"own", floor(99, 99, 99, 99, 95, 95, 92)},
 		{"period", floor(99, 99, 99, 99, 92, 92, 88)},
+		{"held", floor(96, 96, 99, 99, 98, 97, 95)},
 	} {
 		t.Run(set.name, func(t *testing.T) {
 			var total score
@@ -271,6 +272,9 @@ func minutesRight(s practical.Step, want string) bool {
 		if w.Least == low && (open && w.Most == 0 || !open && (w.Most == high || w.Most == 0 && low == high || w.Place == practical.AtWarm && low == high && w.Most <= low*5/4)) {
 			return true
 		}
+	}
+	if low == 0 && high > 0 {
+		return s.Hands.High == high // "no more than"
 	}
 	return s.Hands.Low == low && s.Hands.High == high
 }

@@ -49,18 +49,18 @@ var verbGroups = []struct {
 		debone deglaze decorate deseed devein dice dig dip discard dissolve distribute divide dock drain draw dredge dress drip drizzle drop dry dump dust emulsify fillet fill finish flake flatten flip flour fluff fold form
 		gather glaze grate grease grind gut halve hollow hull ice incorporate insert joint juice julienne knead knock level liquidise lift line loosen make
 		mash measure melt mince mist mix moisten mould mound open pack pare pat peal peel pick pierce pinch pipe pit plait poke portion pound prepare press prick process pulse pull punch puree push
-		quarter release repeat roll rub run sandwich scale scatter scoop scramble slap scrape scrub seal seed segment separate shake shape shell shred sieve sift skewer skim skin slice slide slit smear smash smooth
+		quarter release repeat roll rub run sandwich scale scatter slash dollop crumb scoop scramble slap scrape scrub seal seed segment separate shake shape shell shred sieve sift skewer skim skin slice slide slit smear smash smooth
 		snip split spread squash squeeze squish stamp stir stone strain stretch string stuff swirl tear temper tenderise tenderize thicken thin thread tie toss trim truss tuck turn twist unmould unmold unroll unwrap use
 		wash weigh wet whip whisk whizz wipe work zest rinse score crinkle ladle plate layer probe test cube pass level mark trickle top remove take tip invert untie unfold throw push bottle dab start begin continue rehydrate spiralise`},
 	{minor, "", `add adjust season salt sprinkle taste dot dash garnish reserve include`},
-	{moves, "", `put place pour transfer spoon return cover uncover wrap set lay bring reduce lower increase raise pop arrange tent stack immerse submerge switch sit store`},
+	{moves, "", `put place pour transfer spoon return cover uncover wrap set lay bring reduce lower increase raise pop arrange tent stack immerse submerge switch sit store chuck bung whack stick shove plonk sling lob nestle slot`},
 	{fries, practical.AtHob, `fry saute stir-fry sear brown pan-fry shallow-fry char griddle deep-fry colour color`},
 	{waits, practical.AtOven, `bake roast`},
-	{waits, practical.AtHob, `simmer boil parboil blanch poach steam stew braise casserole sweat soften caramelise caramelize scald render`},
+	{waits, practical.AtHob, `simmer boil parboil blanch poach steam stew braise casserole sweat soften caramelise caramelize scald render bubble`},
 	{waits, practical.AtWarm, `prove rise ferment proof`},
-	{waits, practical.AtFridge, `chill refrigerate marinate marinade`},
+	{waits, practical.AtFridge, `chill refrigerate marinate marinade brine cure`},
 	{waits, practical.AtFreezer, `freeze`},
-	{waits, practical.AtSide, `cool rest soak infuse steep stand macerate bloom thaw defrost`},
+	{waits, practical.AtSide, `cool rest soak infuse steep stand macerate bloom thaw defrost settle autolyse`},
 	{waits, practical.AtGrill, `grill broil`},
 	{waits, practical.AtMicrowave, `microwave`},
 	{boils, practical.AtHob, `boil-up`},
@@ -115,6 +115,12 @@ func isVerb(ts []token, i int) (verb, bool) {
 	if t.kind != word {
 		return verb{}, false
 	}
-	v, ok := verbs[t.text]
-	return v, ok
+	if v, ok := verbs[t.text]; ok {
+		return v, true
+	}
+	if i := strings.LastIndexByte(t.text, '-'); i > 0 { // "dry-fry", "par-cook", "re-roll"
+		v, ok := verbs[t.text[i+1:]]
+		return v, ok && !nounsToo[v.name] || ok && (v.deed == fries || v.deed == cooks || v.deed == waits)
+	}
+	return verb{}, false
 }

@@ -1,0 +1,69 @@
+package recipe
+
+import "plait.example/internal/practical"
+
+// verbless reads a sentence that states a time or sets the oven and has no
+// verb: "15 mins in the oven", "10 more mins", "Oven on: 200C". False when it
+// states neither, or when its time belongs to the wait before it.
+func (s *splitter) verbless(ts []token) (clause, bool) {
+	c := clause{to: len(ts), carried: true}
+	c.heats = heats(ts)
+	for _, d := range durations(ts) {
+		if d.role == lasts {
+			c.times = append(c.times, d)
+		}
+	}
+	named := placeWords(ts)
+	if len(c.times) == 0 {
+		c.verb = verbs["preheat"]
+		return c, ovenStated(&c) && hasAny(ts, "oven")
+	}
+	if s.belongsBefore(ts, named) || has(ts, "total", "ready in", "prep", "altogether", "in all", "leftover", "keeps", "in advance", "ahead", "each time") {
+		return clause{}, false
+	}
+	c.verb = s.unsaidVerb(ts, named, ovenStated(&c))
+	s.cx.interpret(ts, &c)
+	return c, true
+}
+
+// belongsBefore says that a sentence only tells how long the job before it lasts: "About 20 minutes." "This takes 5 minutes."
+func (s *splitter) belongsBefore(ts []token, named practical.Place) bool {
+	if s.cur == nil || len(s.cur.clauses) == 0 || hasAny(ts, "more", "another", "further", "again", "back", "next") {
+		return false
+	}
+	if w := s.cur.waiting(); w != nil {
+		return w.said == nil && (named == "" || named == w.place)
+	}
+	return named == "" && s.cur.kind == handsJob && !s.timed()
+}
+
+// unsaidVerb is the verb that a sentence without one leaves out.
+func (s *splitter) unsaidVerb(ts []token, named practical.Place, oven bool) verb {
+	for i, t := range ts {
+		if t.kind != word || len(t.text) < 4 {
+			continue
+		}
+		if v, ok := verbs[t.text]; ok && (v.deed == waits || v.deed == fries || v.deed == cooks) {
+			return v
+		}
+		if v, ok := verbByStem[t.stem]; ok && t.text[len(t.text)-3:] == "ing" && (v.deed == waits || v.deed == fries || v.deed == cooks || v.deed == works && i < 3) {
+			return v
+		}
+	}
+	if oven {
+		return verbs["bake"]
+	}
+	if v, ok := verbOfPlace[named]; ok {
+		return v
+	}
+	if v, ok := verbOfPlace[s.cx.place]; ok {
+		return v
+	}
+	return verbs["leave"]
+}
+
+// verbOfPlace is what food does in a place when nothing else is said.
+var verbOfPlace = map[practical.Place]verb{
+	practical.AtOven: verbs["bake"], practical.AtHob: verbs["cook"], practical.AtFridge: verbs["chill"], practical.AtFreezer: verbs["freeze"],
+	practical.AtWarm: verbs["prove"], practical.AtGrill: verbs["grill"], practical.AtMicrowave: verbs["microwave"], practical.AtSide: verbs["rest"],
+}
