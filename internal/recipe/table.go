@@ -35,6 +35,7 @@ func (t *Table) index() {
 	t.byVerb = map[string][]alternativeAt{}
 	for i := range t.Techniques {
 		t.Techniques[i].alternatives = readMatch(t.Techniques[i].Match)
+		t.Techniques[i].whole = readTerms(t.Techniques[i].Whole)
 		for k, w := range t.Techniques[i].alternatives {
 			for _, v := range w.verbs {
 				t.byVerb[v] = append(t.byVerb[v], alternativeAt{i, k})
@@ -93,7 +94,8 @@ var columns = []column{
 	text("key terms", "words of the trade, with ; between", false, func(t *Technique) *string { return &t.Terms }),
 	text("source", "where the figures come from", true, func(t *Technique) *string { return &t.Source }),
 	yesNo("each", "yes: the minutes are for one thing named, and each further one adds half as much", func(t *Technique) *bool { return &t.Each }),
-	text("words", "the words of a method that call for it: verb+word+word, / between words that do as well, ; between other ways to say it", false, func(t *Technique) *string { return &t.Match }),
+	text("words", "the words of a step that call for it: verb+word+word, / between words that do as well, ; between other ways to say it", false, func(t *Technique) *string { return &t.Match }),
+	text("recipe words", "the words that show it in a whole recipe, written the same way, its ingredients counted in; ! before words that speak against it", false, func(t *Technique) *string { return &t.Whole }),
 }
 
 // The most minutes that a cell may hold: ten hours of hands, three days of waiting.

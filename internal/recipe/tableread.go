@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -208,13 +209,17 @@ func (r *tableReader) whole(n int, t *Technique, at map[string]int) {
 		r.fault(n, at["id"], "id", fmt.Sprintf("%s is in row %d already", quoted(t.ID), first), "give the row an id of its own")
 	}
 	r.seen[t.ID] = n
-	for _, w := range readMatch(t.Match) {
-		for _, part := range append([][]string{w.verbs}, w.terms...) {
-			for _, one := range part {
-				if strings.TrimSpace(one) == "" {
-					r.fault(n, max(at["words"], 1), "words", quoted(t.Match)+" has an empty place", "write a word on each side of + and /")
-					return
-				}
+	r.words(n, "words", t.Match, at)
+	r.words(n, "recipe words", t.Whole, at)
+}
+
+// words judges the words that call for a technique.
+func (r *tableReader) words(n int, col, said string, at map[string]int) {
+	for _, terms := range readTerms(said) {
+		for _, one := range slices.Concat(terms...) {
+			if strings.TrimPrefix(one, "!") == "" {
+				r.fault(n, max(at[col], 1), col, quoted(said)+" has an empty place", "write a word on each side of + and /")
+				return
 			}
 		}
 	}

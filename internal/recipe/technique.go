@@ -12,26 +12,28 @@ import (
 // portions: judgement, not measured.
 type Technique struct {
 	ID, Name   string
-	Group      int        // 1 to 12: the skill groups of the national subject content for food preparation and nutrition
-	Complexity Complexity // common practice, contested
-	Contested  Complexity // another level that is in use; empty: none
+	Group      int                // 1 to 12: the skill groups of the national subject content for food preparation and nutrition
+	Complexity Complexity         // common practice, contested
+	Contested  Complexity         // another level that is in use; empty: none
 	Learner    practical.Estimate // of hands, for a practised fifteen-year-old
 	Skilled    practical.Estimate // of hands, for a skilled cook
-	Wait       Span       // minutes without the hands, as a whole
-	WaitWhat   string     // what happens meanwhile
-	WaitPlace  string     // where
-	Watch      bool       // must be watched while the hands work
-	Place      string     // what the hands work at: bench, hob, food processor, ...
-	Kit        string     // small kit
-	Heat       string     // temperature, in words
-	Quality    string     // how the cook knows that it is right
-	Control    string     // usual control; local rules and the risk assessment decide
-	Terms      string     // key terms
-	Source     string     // where the figures come from
-	Each       bool       // the minutes are for one thing named: a second one adds half as much
-	Match      string     // the words that call for it: alternatives parted by ";", terms by "+", words by "/"; the first term is the verb
+	Wait       Span               // minutes without the hands, as a whole
+	WaitWhat   string             // what happens meanwhile
+	WaitPlace  string             // where
+	Watch      bool               // must be watched while the hands work
+	Place      string             // what the hands work at: bench, hob, food processor, ...
+	Kit        string             // small kit
+	Heat       string             // temperature, in words
+	Quality    string             // how the cook knows that it is right
+	Control    string             // usual control; local rules and the risk assessment decide
+	Terms      string             // key terms
+	Source     string             // where the figures come from
+	Each       bool               // the minutes are for one thing named: a second one adds half as much
+	Match      string             // the words that call for it: alternatives parted by ";", terms by "+", words by "/"; the first term is the verb
+	Whole      string             // the words that show it in a whole recipe, written the same way; "!" before a term speaks against it
 
-	alternatives []wanted // Match, read
+	alternatives []wanted     // Match, read
+	whole        [][][]string // Whole, read
 }
 
 // Complexity is how hard a technique is held to be.
@@ -73,16 +75,26 @@ var DefaultTable = sync.OnceValue(func() *Table {
 
 func readMatch(s string) []wanted {
 	var out []wanted
-	for alt := range strings.SplitSeq(s, ";") {
-		terms := strings.Split(strings.TrimSpace(alt), "+")
-		if terms[0] == "" {
-			continue
+	for _, terms := range readTerms(s) {
+		out = append(out, wanted{terms[0], terms[1:]})
+	}
+	return out
+}
+
+// readTerms reads alternatives of terms of words.
+func readTerms(s string) (out [][][]string) {
+	for alternative := range strings.SplitSeq(s, ";") {
+		var terms [][]string
+		for term := range strings.SplitSeq(alternative, "+") {
+			var words []string
+			for w := range strings.SplitSeq(term, "/") {
+				words = append(words, strings.ToLower(strings.TrimSpace(w)))
+			}
+			terms = append(terms, words)
 		}
-		w := wanted{verbs: strings.Split(terms[0], "/")}
-		for _, t := range terms[1:] {
-			w.terms = append(w.terms, strings.Split(t, "/"))
+		if len(terms) > 1 || terms[0][0] != "" {
+			out = append(out, terms)
 		}
-		out = append(out, w)
 	}
 	return out
 }
