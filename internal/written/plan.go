@@ -41,6 +41,7 @@ type Row struct {
 	Shade    string   // RRGGBB behind it; empty: none
 	Text     string   // what is done
 	Points   string   // special points: safety, quality, hygiene, in a column of their own
+	Besides  []string // what else stands in it: its own number, ticks, words that are struck out
 }
 
 // Clock says how a row's time is known.

@@ -1,0 +1,316 @@
+package written
+
+import (
+	"strings"
+
+	"plait.example/internal/format/table"
+)
+
+// entry is a row as it stands in the document, before the clock and the dishes
+// of all rows have been made out together.
+type entry struct {
+	table, line int
+	written     string
+	stamp       stamp
+	mode        mode  // of the column of times
+	shared      bool  // a time that is written once for several rows
+	until       stamp // in a column of its own
+	minutes     int
+	dishes      []string
+	section     bool // the dish is that of the heading above
+	lines       []table.Line
+	points      []string
+	besides     []string
+	ink, shade  string
+	inks        []string // of a row in several colours: each with a good part of the letters
+}
+
+// text is what is done, without what is struck out.
+func (e entry) text() string {
+	var lines []string
+	for _, l := range e.lines {
+		if t := strings.TrimSpace(kept(l)); t != "" {
+			lines = append(lines, t)
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// beside keeps words that have no column.
+func (e *entry) beside(text string) {
+	if text = strings.TrimSpace(text); text != "" {
+		e.besides = append(e.besides, text)
+	}
+}
+
+// tableReader reads the rows of one table.
+type tableReader struct {
+	r       *reader
+	g       *grid
+	l       layout
+	index   int      // of the table
+	section []string // the dish that a heading inside the table names
+	above   []string // the dish of the row above, for ditto marks
+}
+
+// readTable reads a table that is a plan.
+func (r *reader) readTable(g *grid, l layout, index int) {
+	t := tableReader{r: r, g: g, l: l, index: index}
+	for row := range g.rows {
+		filled := g.filled(row)
+		switch {
+		case len(filled) == 0 && g.line(row) == "":
+		case l.heads[row] || row < l.first:
+			r.other(g.line(row))
+		case r.legend(g, row, l):
+			r.other(g.line(row))
+		case t.isSection(row, filled):
+			t.sectionRow(row, filled)
+		case len(l.perDish) > 0:
+			t.dishRow(row)
+		default:
+			t.row(row)
+		}
+	}
+}
+
+// isSection says whether a row is a heading across the table.
+func (t *tableReader) isSection(row int, filled []int) bool {
+	if len(filled) != 1 || t.g.width == 1 {
+		return false
+	}
+	c := filled[0]
+	cell := t.g.cell(row, c)
+	end := c + max(cell.Span, 1)
+	if _, is := stampOf(cell); is && c == t.l.time && cell.Span == 1 && wordless(plain(cell)) {
+		return false
+	}
+	if len(t.l.perDish) > 0 && (has(t.l.perDish, c) && end <= t.g.width-1 || c > t.l.time && t.l.time >= 0) {
+		_, timed := t.g.over(row, t.l.time)
+		return cell.Span > 1 && timed && t.l.time >= c
+	}
+	across := cell.Span > 1 && (end-c >= t.g.width-1 || t.l.time >= c && t.l.time < end)
+	return across || c == t.l.time && end == c+1
+}
+
+// sectionRow reads a heading across the table: a row in it after all, or the
+// dish that the rows under it are about.
+func (t *tableReader) sectionRow(row int, filled []int) {
+	cell := t.g.cell(row, filled[0])
+	text := plain(cell)
+	st, rest, timed := leading(text, false)
+	if timed && rest != "" || !timed && t.done(cell, text) {
+		e := entry{table: t.index, line: row, mode: t.l.runs, lines: cell.Lines}
+		if timed {
+			e.written, e.stamp = strings.TrimSuffix(text, rest), st
+			e.lines = cutLines(cell.Lines, len(e.written))
+		}
+		t.colour(&e, cell)
+		t.add(e)
+		return
+	}
+	t.r.other(t.g.line(row))
+	t.section = t.r.dishesIn(text)
+	t.above = nil
+}
+
+// done says whether words across the table are something that is done.
+func (t *tableReader) done(cell table.Cell, text string) bool {
+	words := len(strings.Fields(text))
+	if strings.Contains(text, ":") || bold(cell) && words > 4 || len(t.r.dishesIn(text)) > 0 && words < 6 {
+		return false
+	}
+	return doneWords.MatchString(text) && words <= 12 || words > 6 && !bold(cell)
+}
+
+// row reads a row of the usual layout: one or more entries.
+func (t *tableReader) row(row int) {
+	whole := t.entry(row)
+	times := t.timeLines(row)
+	switch parts := t.splitByTimes(whole, times); {
+	case len(parts) > 0:
+		for _, e := range parts {
+			t.add(e)
+		}
+	default:
+		for _, e := range splitByLines(whole) {
+			t.add(e)
+		}
+	}
+}
+
+// entry reads a row as one entry.
+func (t *tableReader) entry(row int) entry {
+	e := entry{table: t.index, line: row, mode: t.l.runs}
+	t.time(&e, row)
+	for _, c := range t.inOrder(t.l.text) {
+		cell := t.g.cell(row, c)
+		e.lines = append(e.lines, cell.Lines...)
+		e.beside(struck(cell.Lines))
+		if cell.Shade != "" && e.shade == "" {
+			e.shade = cell.Shade
+		}
+	}
+	t.beside(&e, row)
+	t.sayDishes(&e, row)
+	if len(t.l.text) > 0 {
+		t.colour(&e, t.g.cell(row, t.l.text[0]))
+	}
+	return e
+}
+
+// inOrder puts columns in the order of the page.
+func (t *tableReader) inOrder(list []int) []int { return union(list, nil) }
+
+// time reads the cells of the clock.
+func (t *tableReader) time(e *entry, row int) {
+	if t.l.time >= 0 {
+		cell, here := t.g.over(row, t.l.time)
+		text := plain(cell)
+		e.written, e.shared = strings.ReplaceAll(text, "\n", " "), !here && text != ""
+		if st, ok := stampOf(cell); ok {
+			e.stamp = st
+			if _, rest, ok := leading(text, true); ok && rest != "" && here {
+				e.beside(rest)
+			}
+		}
+		if here {
+			e.beside(struck(cell.Lines))
+		}
+	}
+	if t.l.until >= 0 {
+		cell, here := t.g.over(row, t.l.until)
+		if st, ok := stampOf(cell); ok {
+			e.until = st
+		}
+		if text := plain(cell); here && text != "" {
+			if e.written != "" {
+				e.written += " - "
+			}
+			e.written += text
+		}
+	}
+	if t.l.minutes >= 0 {
+		cell := t.g.cell(row, t.l.minutes)
+		st, ok := stampOf(cell)
+		e.beside(plain(cell))
+		switch {
+		case ok && st.kind == clock:
+			e.minutes = st.times[0].at
+		case ok:
+			e.minutes = max(st.number, st.last, st.minutes)
+		}
+	}
+}
+
+// beside reads the columns of points, and those of no use here.
+func (t *tableReader) beside(e *entry, row int) {
+	for _, c := range t.l.points {
+		cell := t.g.cell(row, c)
+		if text := plain(cell); text != "" {
+			e.points = append(e.points, text)
+		}
+		e.beside(struck(cell.Lines))
+	}
+	for _, c := range t.l.besides {
+		e.beside(t.g.cell(row, c).Text())
+	}
+}
+
+// sayDishes reads the columns of the dish, and ticks under the dishes' names.
+func (t *tableReader) sayDishes(e *entry, row int) {
+	for _, c := range t.l.dish {
+		cell, _ := t.g.over(row, c)
+		text := plain(cell)
+		if same[strings.ToLower(text)] {
+			e.dishes = append(e.dishes, t.above...)
+			e.beside(text)
+			continue
+		}
+		e.dishes = append(e.dishes, t.r.named(text)...)
+		e.beside(struck(cell.Lines))
+		if cell.Shade != "" && e.shade == "" {
+			e.shade = cell.Shade
+		}
+	}
+	for _, c := range t.l.marks {
+		if text := t.g.words(row, c); text != "" {
+			e.dishes = append(e.dishes, t.r.named(t.l.columns[c].heading)...)
+			e.beside(text)
+		}
+	}
+	if len(e.dishes) == 0 && len(t.section) > 0 {
+		e.dishes, e.section = t.section, true
+	}
+	if len(e.dishes) > 0 {
+		t.above = e.dishes
+	}
+}
+
+var same = map[string]bool{"\"": true, "''": true, "”": true, "〃": true, "ditto": true, "as above": true, "same": true, "“": true, "^": true}
+
+// dishRow reads a row of a table in which each dish has a column.
+func (t *tableReader) dishRow(row int) {
+	first := true
+	for _, c := range t.l.perDish {
+		cell := t.g.cell(row, c)
+		if cell.Down == 0 || plain(cell) == "" {
+			continue
+		}
+		e := entry{table: t.index, line: row, mode: t.l.runs, lines: cell.Lines}
+		t.time(&e, row)
+		if over := within(t.l.perDish, c, cell.Span); len(over) < len(t.l.perDish) {
+			for _, d := range over {
+				if !shared.MatchString(t.l.columns[d].heading) {
+					e.dishes = append(e.dishes, t.r.named(t.l.columns[d].heading)...)
+				}
+			}
+		}
+		if first {
+			t.beside(&e, row)
+		} else {
+			e.besides, e.points = nil, nil
+		}
+		first = false
+		e.beside(struck(cell.Lines))
+		t.colour(&e, cell)
+		for _, part := range splitByLines(e) {
+			t.add(part)
+		}
+	}
+	if first {
+		t.r.other(t.g.line(row))
+	}
+}
+
+// within lists the columns that a cell covers.
+func within(columns []int, c, span int) (over []int) {
+	for _, d := range columns {
+		if d >= c && d < c+max(span, 1) {
+			over = append(over, d)
+		}
+	}
+	return over
+}
+
+// colour finds the ink and shade of an entry.
+func (t *tableReader) colour(e *entry, cell table.Cell) {
+	if cell.Shade != "" {
+		e.shade = cell.Shade
+	}
+	e.ink, e.inks = inksOf(e.lines)
+	if shade := shadeOf(e.lines); e.shade == "" {
+		e.shade = shade
+	}
+}
+
+// add keeps an entry that says something.
+func (t *tableReader) add(e entry) {
+	if e.text() == "" {
+		if e.stamp.kind == noStamp && len(e.dishes) == 0 || e.written == "" && e.section || e.shared && len(e.points) == 0 {
+			t.r.leftOver(e)
+			return
+		}
+	}
+	t.r.entries = append(t.r.entries, e)
+}

@@ -1,0 +1,213 @@
+package written
+
+import (
+	"regexp"
+	"strings"
+
+	"plait.example/internal/format/table"
+)
+
+// lines reads a plan that is no table: lines that begin with a time. It is false
+// when there are fewer than two.
+func (r *reader) lines(blocks []table.Block) bool {
+	stamps := make([]stamp, len(blocks))
+	rests := make([]string, len(blocks))
+	for _, inColumn := range []bool{false, true} {
+		found, bare, last := 0, 0, -1
+		for i, b := range blocks {
+			stamps[i] = stamp{}
+			if b.Table != nil {
+				continue
+			}
+			st, rest, ok := leadingItem(b, inColumn)
+			if ok && (rest != "" || st.kind == clock || st.kind == digits && st.number >= 600 || inColumn && st.kind != digits) && !candidatePattern.MatchString(rest) {
+				stamps[i], rests[i] = st, rest
+				if rest == "" {
+					bare++
+				}
+				found++
+				last = i
+			}
+		}
+		if found >= 2 && bare*2 <= len(blocks) {
+			r.lineRows(blocks, stamps, rests, last)
+			return true
+		}
+	}
+	return false
+}
+
+// leadingItem reads the time at the head of a line; an item's number may be it.
+func leadingItem(b table.Block, inColumn bool) (stamp, string, bool) {
+	text := strings.TrimSpace(b.Line.Text())
+	if st, rest, ok := leading(text, inColumn); ok && (st.kind != digits || st.number >= 600) && st.kind < atStart {
+		return st, rest, true
+	}
+	if b.Item != "" {
+		if st, rest, ok := leading(lineText(b), inColumn); ok && st.kind == clock {
+			return st, rest, true
+		}
+	}
+	return stamp{}, text, false
+}
+
+// lineRows makes a row of each line from the first with a time on.
+func (r *reader) lineRows(blocks []table.Block, stamps []stamp, rests []string, last int) {
+	t := tableReader{r: r, index: -1}
+	mode := clockMode
+	var all []stamp
+	for _, st := range stamps {
+		if st.kind != noStamp {
+			all = append(all, st)
+		}
+	}
+	if m := modeOf(all, timeRole); m != noMode {
+		mode = m
+	}
+	begun := false
+	for i, b := range blocks {
+		text := lineText(b)
+		switch {
+		case b.Table != nil:
+			r.otherTable(b.Table)
+			continue
+		case stamps[i].kind != noStamp:
+			begun = true
+			line := b.Line
+			if cut := strings.TrimSuffix(strings.TrimSpace(line.Text()), rests[i]); strings.HasSuffix(strings.TrimSpace(line.Text()), rests[i]) {
+				line = joined(cutLines([]table.Line{line}, len(cut)))
+			}
+			t.lineRow(b, line, i, mode, stamps[i], strings.TrimSuffix(text, rests[i]))
+			continue
+		case !begun || text == "" || b.Heading > 0 || i > last+1 && !follows(b, text) || sectionLine(text):
+			r.other(text)
+			if begun && text != "" {
+				t.section = r.dishesIn(text)
+			}
+			continue
+		}
+		t.lineRow(b, b.Line, i, mode, stamp{}, "")
+	}
+}
+
+// follows says whether a line after the last time still belongs to the plan.
+func follows(b table.Block, text string) bool {
+	return doneWords.MatchString(text) && len(text) < 80 && !strings.Contains(text, ":")
+}
+
+// sectionLine says whether a line without a time is a heading among the rows.
+func sectionLine(text string) bool {
+	return len(text) <= 60 && (strings.HasSuffix(text, ":") || sectionWords.MatchString(text) || dishPattern.MatchString(text))
+}
+
+func (t *tableReader) lineRow(b table.Block, line table.Line, i int, mode mode, st stamp, written string) {
+	e := entry{table: -1, line: i, mode: mode, stamp: st, written: strings.TrimRight(written, " \t\u00A0-–—:|"), lines: []table.Line{line}}
+	text := e.text()
+	last := len(t.r.entries) - 1
+	if st.kind == noStamp && last >= 0 && t.r.entries[last].table == -1 && t.r.entries[last].text() == "" {
+		t.r.entries[last].lines = append(t.r.entries[last].lines, line)
+		if dish := t.r.named(text); len(dish) == 1 && t.r.isDish(text) && len(t.r.entries[last].dishes) == 0 {
+			t.r.entries[last].dishes = dish
+			t.r.entries[last].lines = nil
+		} else {
+			t.r.entries[last].ink, t.r.entries[last].inks = inksOf(t.r.entries[last].lines)
+		}
+		return
+	}
+	if written == "" && b.Item != "" {
+		e.beside(strings.TrimSuffix(lineText(b), strings.TrimSpace(b.Line.Text())))
+	}
+	if len(t.section) > 0 {
+		e.dishes, e.section = t.section, true
+	}
+	t.colour(&e, table.Cell{})
+	t.r.entries = append(t.r.entries, e)
+}
+
+// joined is lines as one.
+func joined(lines []table.Line) (one table.Line) {
+	for _, l := range lines {
+		one = append(one, l...)
+	}
+	return one
+}
+
+// sectionWords are headings between the rows.
+var sectionWords = regexp.MustCompile(`(?i)^(?:set[ -]?up|preparation|before (?:the )?(?:start|clock|exam)|(?:first|second|third|fourth|last|1st|2nd|3rd|4th) (?:hour|half|part)|part \w+|hour \w+|page \d+|time plan|order of work|plan of work|special points|evaluation|equipment|ingredients|shopping list)\b`)
+
+// prefix is the dish that a row's words begin with: "Quiche: rub in", "(Q) rub in".
+func (r *reader) prefix(text string) []string {
+	if m := inBrackets.FindStringSubmatch(text); m != nil {
+		if n, ok := r.find(m[1]); ok {
+			return []string{n}
+		}
+		return nil
+	}
+	for _, sign := range []string{":", " - ", " – ", " — "} {
+		head, _, cut := strings.Cut(text, sign)
+		if head = strings.TrimSpace(head); cut && len(head) <= 40 && !strings.Contains(head, "\n") {
+			if n, ok := r.find(head); ok && len(head) > 0 {
+				return []string{n}
+			}
+		}
+	}
+	return nil
+}
+
+var inBrackets = regexp.MustCompile(`^\s*[(\[]([^)\]]{1,40})[)\]]`)
+
+// untimed reads a plan that gives no times at all: a table with what is done, or
+// the items of a list.
+func (r *reader) untimed(blocks []table.Block) {
+	index, found := -1, false
+	var others []func()
+	for i, b := range blocks {
+		switch {
+		case b.Table != nil && len(b.Table.Rows) > 0:
+			index++
+			g := newGrid(b.Table)
+			if l := layoutOf(g, r.isDish); l.worksOnly() {
+				r.readTable(g, l, index)
+				found = true
+				continue
+			}
+			others = append(others, func() { r.otherTable(b.Table) })
+		default:
+			others = append(others, func() { r.untimedLine(b, i, found) })
+		}
+	}
+	for _, o := range others {
+		o()
+	}
+}
+
+// worksOnly says whether a table is a plan without times.
+func (l *layout) worksOnly() bool {
+	for _, k := range l.columns {
+		if k.role == needRole {
+			return false
+		}
+	}
+	return len(l.text) > 0 && len(l.heads) > 0 && l.columns[l.text[0]].role == textRole && l.columns[l.text[0]].texts > 1
+}
+
+// untimedLine makes a row of an item of a list, when no table is a plan.
+func (r *reader) untimedLine(b table.Block, i int, found bool) {
+	text := lineText(b)
+	numbered := itemNumber.FindString(text)
+	if found || b.Heading > 0 || b.Item == "" && numbered == "" {
+		r.other(text)
+		return
+	}
+	e := entry{table: -1, line: i, lines: []table.Line{b.Line}}
+	if b.Item == "" {
+		e.lines = cutLines(e.lines, len(numbered))
+		e.beside(numbered)
+	} else {
+		e.beside(strings.TrimSuffix(text, strings.TrimSpace(b.Line.Text())))
+	}
+	(&tableReader{r: r}).colour(&e, table.Cell{})
+	r.entries = append(r.entries, e)
+}
+
+var itemNumber = regexp.MustCompile(`^\d{1,2}[.)]\s+`)

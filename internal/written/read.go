@@ -1,0 +1,154 @@
+package written
+
+import (
+	"strings"
+
+	"plait.example/internal/format/table"
+	"plait.example/internal/practical"
+)
+
+// Options is what is known besides the document.
+type Options struct {
+	Clock  *practical.Clock // of the practical; nil: not known
+	Dishes []Named          // the practical's, by name and letter
+}
+
+// reader collects a plan.
+type reader struct {
+	o       Options
+	plan    Plan
+	entries []entry
+	names   []Named // dishes that words may mean: the practical's, the key's, the menu's
+	begins  int     // when the document says that the clock starts; -1: it does not
+}
+
+// Read reads a time plan out of a document's lines and tables, in any layout
+// that people make. It never fails: what is no row of the plan stands in Other,
+// what was not understood in Unread. Name is the file's.
+func Read(name string, blocks []table.Block, o Options) Plan {
+	r := &reader{o: o, begins: -1, plan: Plan{Name: name}}
+	r.names = append(r.names, o.Dishes...)
+	if r.ownJSON(blocks) || r.ownText(blocks) {
+		return r.plan
+	}
+	r.learn(blocks)
+	if !r.tables(blocks) && !r.lines(blocks) {
+		r.untimed(blocks)
+	}
+	r.settle()
+	if len(r.plan.Rows) == 0 {
+		r.plan.Unread = append(r.plan.Unread, "no time plan was found: no table and no lines have times and what is done")
+	}
+	return r.plan
+}
+
+// tables reads the tables that are plans, with what stands around them; false
+// when there is none.
+func (r *reader) tables(blocks []table.Block) bool {
+	readers := make([]func(), len(blocks))
+	index, found := -1, false
+	var before *layout
+	for i, b := range blocks {
+		if b.Table == nil || len(b.Table.Rows) == 0 {
+			continue
+		}
+		index++
+		readers[i], before = r.tableReader(b.Table, index, before)
+		found = found || readers[i] != nil
+	}
+	if !found {
+		return false
+	}
+	for i, b := range blocks {
+		switch {
+		case readers[i] != nil:
+			readers[i]()
+		case b.Table != nil:
+			r.otherTable(b.Table)
+		default:
+			r.other(lineText(b))
+		}
+	}
+	return true
+}
+
+// tableReader is how a table is read as a plan; nil when it is none. A table
+// without headings goes on like the plan before it when it is as wide.
+func (r *reader) tableReader(t *table.Table, index int, before *layout) (func(), *layout) {
+	g := newGrid(t)
+	if a, is := acrossOf(g); is {
+		return func() { r.readAcross(g, a, index) }, before
+	}
+	l := layoutOf(g, r.isDish)
+	if before != nil && len(l.heads) == 0 && len(before.columns) == g.width {
+		if next := before.goesOn(g); next.plan() && next.stamped > 0 {
+			l = next
+		}
+	}
+	if !l.plan() {
+		return nil, before
+	}
+	return func() { r.readTable(g, l, index) }, &l
+}
+
+// goesOn is the layout for a table that goes on without headings.
+func (l *layout) goesOn(g *grid) layout {
+	next := *l
+	next.heads, next.first = map[int]bool{}, 0
+	next.columns = append([]column(nil), l.columns...)
+	next.stamped = 0
+	if l.time >= 0 {
+		next.columns[l.time].filled, next.columns[l.time].stamps = 0, 0
+		next.columns[l.time].measure(g, l.time, 0, nil)
+		next.stamped = next.columns[l.time].stamps
+	}
+	return next
+}
+
+// other keeps words that are no row.
+func (r *reader) other(text string) {
+	if text = strings.TrimSpace(text); text != "" {
+		r.plan.Other = append(r.plan.Other, text)
+	}
+}
+
+func (r *reader) otherTable(t *table.Table) {
+	g := newGrid(t)
+	r.other(t.Name)
+	for row := range g.rows {
+		r.other(g.line(row))
+	}
+}
+
+// leftOver keeps what an entry that is no row says.
+func (r *reader) leftOver(e entry) {
+	if !e.shared {
+		r.other(e.written)
+	}
+	for _, list := range [][]string{e.points, e.besides} {
+		for _, text := range list {
+			r.other(text)
+		}
+	}
+	if !e.section {
+		r.other(strings.Join(e.dishes, ", "))
+	}
+}
+
+// lineText is a line with the number of its item.
+func lineText(b table.Block) string {
+	text := strings.TrimSpace(b.Line.Text())
+	if b.Item != "" && strings.ContainsAny(b.Item, "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ") {
+		return b.Item + " " + text
+	}
+	return text
+}
+
+// settle makes the rows from the entries.
+func (r *reader) settle() {
+	r.colourDishes()
+	r.clocks()
+	for i := range r.plan.Rows {
+		r.plan.Rows[i].Number = i + 1
+	}
+}

@@ -1,0 +1,349 @@
+package written
+
+import (
+	"strconv"
+	"strings"
+)
+
+// A stamp is a time as a cell or the head of a line gives it, before the rows
+// around it have said what it means.
+type stamp struct {
+	kind    kind
+	times   []option // what a clock time can mean, or the start of a range
+	until   []option // the end of a range; empty: none
+	number  int      // of digits alone, an offset or a length: minutes as written
+	last    int      // of a range of digits alone: its end; -1: no range
+	minutes int      // a length beside a clock time; 0: none
+}
+
+// kind is what sort of words a stamp is.
+type kind int
+
+// The kinds.
+const (
+	noStamp   kind = iota
+	clock          // 9:05, 9.05 am, quarter past nine
+	digits         // 905, 9, 0-10: the column says which
+	length         // 5 mins
+	offset         // 10 mins in: from the start
+	plus           // +20: from the start or from the row before
+	later          // 10 minutes later: from the row before
+	atStart        // "start"
+	atSetUp        // "set-up", "before"
+	atFinish       // "end"
+	following      // "next", "then", a ditto mark
+)
+
+// option is one meaning of a written clock time.
+type option struct {
+	at     int     // minutes after midnight
+	cost   float64 // how unusual it is to write it so
+	mended bool    // something else is written
+}
+
+// readStamp reads all of the text as a time. It fails when anything is left over.
+func readStamp(text string) (stamp, bool) {
+	if word, is := wordStamps[strings.Trim(strings.ToLower(strings.TrimSpace(text)), " .:-()")]; is {
+		return stamp{kind: word, last: -1}, true
+	}
+	s, mended := tidy(text)
+	if s == "" {
+		return stamp{}, false
+	}
+	for _, read := range []func(*scanner) (stamp, bool){readOffset, readLength, readClock} {
+		scan := scanner{rest: s}
+		st, ok := read(&scan)
+		if scan.space(); ok && scan.rest == "" {
+			if mended {
+				st.mend()
+			}
+			return st, true
+		}
+	}
+	return stamp{}, false
+}
+
+var wordStamps = map[string]kind{
+	"start": atStart, "start time": atStart, "begin": atStart,
+	"set up": atSetUp, "set-up": atSetUp, "setup": atSetUp, "before": atSetUp, "before start": atSetUp, "beforehand": atSetUp, "prep": atSetUp,
+	"end": atFinish, "finish": atFinish,
+	"next": following, "then": following, "\"": following, "''": following, "”": following, "〃": following, "ditto": following, "same": following, "same time": following,
+}
+
+func (s *stamp) mend() {
+	for i := range s.times {
+		s.times[i].mended = true
+	}
+}
+
+// readOffset reads "+20 min", "T+20", "T-10", "10 mins in", "after 10 mins", "10 minutes later".
+func readOffset(s *scanner) (stamp, bool) {
+	sign := 1
+	before := s.words("start", "t")
+	s.space()
+	switch {
+	case s.take("+"):
+	case before && s.take("-"):
+		sign = -1
+	case before:
+		return stamp{}, false
+	case s.words("after"):
+		n, ok := s.lengthOf(true)
+		return stamp{kind: later, number: n, last: -1}, ok
+	default:
+		n, ok := s.lengthOf(true)
+		s.space()
+		switch {
+		case ok && s.words("later", "after"):
+			return stamp{kind: later, number: n, last: -1}, true
+		case ok && s.words("in", "into", "from start", "from the start"):
+			return stamp{kind: offset, number: n, last: -1}, true
+		}
+		return stamp{}, false
+	}
+	n, ok := s.lengthOf(false)
+	if before {
+		return stamp{kind: offset, number: sign * n, last: -1}, ok
+	}
+	return stamp{kind: plus, number: n, last: -1}, ok
+}
+
+// readLength reads "5 mins", "5-10 mins", "1 hr 15", "half an hour".
+func readLength(s *scanner) (stamp, bool) {
+	mark := s.rest
+	if n, ok := s.number(3); ok && s.dash() {
+		if m, ok := s.lengthOf(true); ok && m > n {
+			return stamp{kind: length, number: n, last: m}, true
+		}
+	}
+	s.rest = mark
+	n, ok := s.lengthOf(true)
+	return stamp{kind: length, number: n, last: -1}, ok
+}
+
+// readClock reads a clock time or digits alone, a range of them, and a length after it.
+func readClock(s *scanner) (stamp, bool) {
+	st := stamp{last: -1}
+	first, ok := s.clock()
+	if !ok {
+		return st, false
+	}
+	st.kind, st.times, st.number = first.kind, first.times, first.number
+	mark := s.rest
+	if s.dash() {
+		if _, is := (&scanner{s.rest}).lengthOf(true); is {
+			s.rest = mark
+		} else if second, ok := s.clock(); ok {
+			st.close(first, second)
+			mark = s.rest
+		} else {
+			s.rest = mark
+		}
+	}
+	s.space()
+	s.take("(")
+	s.take("-")
+	s.take(",")
+	s.space()
+	s.words("for", "approx", "about", "takes")
+	s.space()
+	if n, ok := s.lengthOf(true); ok {
+		st.minutes = n
+		s.take(")")
+	} else {
+		s.rest = mark
+	}
+	return st, true
+}
+
+// close gives the stamp its end.
+func (st *stamp) close(first, second clockWord) {
+	switch {
+	case first.kind == digits && second.kind == digits && len(first.written) < 3:
+		st.last = second.number
+		st.until = second.times
+	case second.kind == digits && len(second.written) <= 2 && len(first.times) > 0:
+		minute := first.times[0].at % 60
+		if second.number > minute && second.number < 60 {
+			for _, o := range first.times {
+				st.until = append(st.until, option{at: o.at - minute + second.number})
+			}
+		}
+		st.until = append(st.until, second.times...)
+	default:
+		st.until = second.times
+	}
+	if first.kind == digits && second.kind == clock {
+		st.kind = clock
+	}
+}
+
+// clockWord is one time of day as written.
+type clockWord struct {
+	kind    kind
+	written string
+	number  int
+	times   []option
+}
+
+// scanner takes a tidied text from the left.
+type scanner struct{ rest string }
+
+func (s *scanner) space() { s.rest = strings.TrimLeft(s.rest, " ") }
+
+func (s *scanner) take(prefix string) bool {
+	rest, ok := strings.CutPrefix(s.rest, prefix)
+	if ok {
+		s.rest = rest
+	}
+	return ok
+}
+
+// words takes one of the words, when a word ends there.
+func (s *scanner) words(any ...string) bool {
+	for _, w := range any {
+		if rest, ok := strings.CutPrefix(s.rest, w); ok && (rest == "" || rest[0] < 'a' || rest[0] > 'z') {
+			s.rest = rest
+			return true
+		}
+	}
+	return false
+}
+
+// dash takes what stands between the ends of a range.
+func (s *scanner) dash() bool {
+	mark := s.rest
+	s.space()
+	for _, d := range []string{"->", "→", "-", "~", ">"} {
+		if s.take(d) {
+			s.space()
+			return true
+		}
+	}
+	if s.words("to", "until", "till", "til", "and") {
+		s.space()
+		return true
+	}
+	s.rest = mark
+	return false
+}
+
+// number takes 1 to most digits that no digit follows.
+func (s *scanner) number(most int) (int, bool) {
+	n := 0
+	for n < len(s.rest) && s.rest[n] >= '0' && s.rest[n] <= '9' {
+		n++
+	}
+	if n == 0 || n > most {
+		return 0, false
+	}
+	value, err := strconv.Atoi(s.rest[:n])
+	s.rest = s.rest[n:]
+	return value, err == nil
+}
+
+// clock takes a time of day or digits that may be one.
+func (s *scanner) clock() (clockWord, bool) {
+	if w, ok := s.spoken(); ok {
+		return w, true
+	}
+	mark := s.rest
+	h, ok := s.number(4)
+	if !ok {
+		s.rest = mark
+		return clockWord{}, false
+	}
+	written := mark[:len(mark)-len(s.rest)]
+	if after := s.rest; len(written) <= 2 && (s.take(":") || s.take("h")) {
+		minutes := s.rest
+		m, ok := s.number(2)
+		if seconds := s.rest; ok && s.take(":") {
+			if _, is := s.number(2); !is {
+				s.rest = seconds
+			}
+		}
+		if ok && h < 25 && m < 60 {
+			return clockWord{clock, written, h, s.halfDay(h, m, len(minutes)-len(strings.TrimLeft(minutes, "0123456789")))}, true
+		}
+		s.rest = after
+	}
+	w := clockWord{digits, written, h, nil}
+	hour, minute := h, 0
+	if len(written) >= 3 {
+		hour, minute = h/100, h%100
+	}
+	if hour > 24 || minute > 59 {
+		return w, true
+	}
+	half := s.half()
+	w.times = hoursOf(hour, half, []option{{at: minute}})
+	if half != "" || s.words("o'clock", " o'clock", " oclock", "hrs", "h", " hrs", " hours", " h") {
+		w.kind = clock
+	}
+	return w, true
+}
+
+// half takes am or pm: its first letter.
+func (s *scanner) half() string {
+	mark := s.rest
+	s.space()
+	for _, w := range []string{"am", "pm", "a.m.", "p.m.", "a.m", "p.m", "noon", "a", "p"} {
+		if s.words(w) {
+			return w[:1]
+		}
+	}
+	s.rest = mark
+	return ""
+}
+
+// halfDay takes am or pm and gives what h:m can mean; the minutes were written
+// with so many digits.
+func (s *scanner) halfDay(h, m, digits int) []option {
+	half := s.half()
+	if half == "" {
+		s.words("hrs", "hr", "h", " hrs", " hr", " h")
+	}
+	minutes := []option{{at: m}}
+	if digits == 1 && m < 6 { // "9.5" is 9.05, or what a sheet leaves of 9.50
+		long, short := option{at: 10 * m}, option{at: m, mended: true}
+		if m == 5 || m == 0 {
+			short.cost, long.cost, long.mended, short.mended = 0, 1, true, m == 5
+		} else {
+			short.cost, long.mended = 1, true
+		}
+		minutes = []option{short, long}
+	} else if digits == 1 {
+		minutes[0].mended = true
+	}
+	return hoursOf(h, half, minutes)
+}
+
+// hoursOf gives the meanings of an hour with its minutes.
+func hoursOf(h int, half string, minutes []option) (all []option) {
+	for _, m := range minutes {
+		at := func(hour int, cost float64, mended bool) {
+			all = append(all, option{hour*60 + m.at, m.cost + cost, m.mended || mended})
+		}
+		switch {
+		case half == "p" && h < 12:
+			at(h+12, 0, false)
+		case half == "a" && h == 12:
+			at(12, 0.5, true) // "12.05 am" is seldom past midnight
+			at(24, 3, false)
+		case half != "" && h <= 12:
+			at(h, 0, false)
+		case h == 0:
+			at(0, 0, false)
+			at(24, 0, false)
+		case h < 12:
+			at(h, 0, false)
+			at(h+12, 0, true)
+		case h == 12:
+			at(12, 0, false)
+			at(24, 0.5, true)
+		default:
+			at(h, 0, false)
+		}
+	}
+	return all
+}
