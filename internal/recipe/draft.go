@@ -335,14 +335,7 @@ func (d *draft) read(text string) Recipe {
 			r.Serves = n
 		}
 	}
-	for _, l := range d.ingredients {
-		for _, part := range l.apart(text) {
-			if ing, ok := readIngredient(part.line); ok {
-				ing.Component = part.component
-				r.Ingredients = append(r.Ingredients, ing)
-			}
-		}
-	}
+	d.readList(text, &r)
 	readMethod(text, d.items, d.head, &r)
 	if r.Title == "" && len(d.items) > 0 {
 		r.Title = firstWords(text, d.items[0])

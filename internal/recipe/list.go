@@ -1,0 +1,61 @@
+package recipe
+
+import (
+	"strings"
+
+	"plait.example/internal/practical"
+)
+
+// readList reads the lines of the ingredient list. A line such as "For the sauce"
+// in the list itself names the component of those after it; a sentence among them
+// is no ingredient, and goes to Unread.
+func (d *draft) readList(text string, r *Recipe) {
+	heading, under := "", "" // a component named in the list, and the one of the lines' own heading
+	for _, l := range d.ingredients {
+		if l.component != under {
+			heading, under = "", l.component
+		}
+		if name := componentLine(l.line); name != "" {
+			heading = name
+			continue
+		}
+		for _, part := range l.apart(text) {
+			ing, ok := readIngredient(part.line)
+			switch {
+			case !ok:
+			case isRemark(ing, part.line):
+				r.Unread = append(r.Unread, part.line.text)
+			default:
+				ing.Component = part.component
+				if heading != "" && part.component == under {
+					ing.Component = heading
+				}
+				r.Ingredients = append(r.Ingredients, ing)
+			}
+		}
+	}
+}
+
+// componentLine is the component that a line of the list only names: "For the sauce:", "For the base".
+func componentLine(l line) string {
+	ts := l.ts
+	if len(ts) < 2 || len(ts) > 6 || !ts[0].is("for") || hasAny(ts, "dusting", "frying", "greasing", "serving", "brushing", "decoration", "garnish", "rolling", "coating", "glazing") {
+		return ""
+	}
+	for i, t := range ts {
+		if t.kind != word && !(i == len(ts)-1 && t.is(":")) {
+			return ""
+		}
+	}
+	if !ts[1].is("the") && !ts[len(ts)-1].is(":") {
+		return ""
+	}
+	return component(l)
+}
+
+// isRemark says that a line of the list is a sentence about the dish: without a
+// figure, of some length, closed by a full stop, with a word that only sentences have.
+func isRemark(ing practical.Ingredient, l line) bool {
+	return ing.Quantity == 0 && wordCount(l.ts) >= 8 && strings.HasSuffix(strings.TrimRight(l.text, " *_)"), ".") &&
+		hasAny(l.ts, "is", "are", "it", "i", "i've", "you", "we", "was", "were", "can", "should", "will", "this", "these", "doesn't", "don't", "how")
+}
