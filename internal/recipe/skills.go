@@ -168,7 +168,7 @@ func shows(terms [][]string, all []token) bool {
 // Raise is a way to a fuller picture: what is missing and what would bring it.
 type Raise struct {
 	Group   int
-	Missing string       // a sentence without its stop: "No dish sets a mixture"
+	Missing string       // a sentence without its stop: "No dish sets anything"
 	Would   string       // what would, in a few words: "a custard or a jelly"
 	Such    []*Technique // from the table, the less complex first
 }
@@ -179,7 +179,7 @@ var missing = [12]struct{ not, would string }{
 	{"No dish names weighing, seasoning, testing or finishing", "tasting and seasoning, or a garnish,"},
 	{"Nothing is cut with a knife", "diced vegetables or a jointed chicken"},
 	{"No fruit or vegetables are prepared", "a slaw or a puree"},
-	{"Neither grill nor griddle is used", "a gratin topping or griddled vegetables"},
+	{"Neither hob nor oven nor grill is used", "any hot dish"},
 	{"No food processor, blender, mixer or pasta machine is used", "a blended soup or whipped cream"},
 	{"Nothing is boiled, fried, baked or roasted", "almost any hot dish"},
 	{"Nothing is shaped, rolled, coated or layered", "fishcakes, a roulade or a lasagne"},
@@ -187,7 +187,7 @@ var missing = [12]struct{ not, would string }{
 	{"Nothing is tenderised or marinated", "a marinade or meat batted out"},
 	{"No dough or pastry is made", "shortcrust or a bread dough"},
 	{"Nothing is raised", "a sponge, a meringue or a yeast dough"},
-	{"No dish sets or thickens anything", "a custard or a jelly"},
+	{"No dish sets anything", "a custard or a jelly"},
 }
 
 // suggestions is how many techniques a way to raise the picture names.

@@ -1,0 +1,17 @@
+package app
+
+import (
+	"context"
+
+	"plait.example/internal/practical"
+	"plait.example/internal/recipe"
+)
+
+// Skills is the skill picture of a practical's dishes by the teacher's technique table.
+func (a *App) Skills(ctx context.Context, p *practical.Practical) (recipe.SkillPicture, error) {
+	reader, err := a.Reader(ctx)
+	if err != nil {
+		return recipe.SkillPicture{}, err
+	}
+	return reader.Skills(p.Dishes), nil
+}
