@@ -186,11 +186,9 @@ func (s span) put() []Kind {
 }
 
 var (
-	vessels     = words("cake pie quiche gratin chicken pasties bread biscuits dough buns scones potatoes casserole lasagne")
-	hobPans     = exactly("pan saucepan frying wok pot a-grillpan saucepans hob ring heat")
-	servingKit  = exactly("plate plates platter board serving bowls")
-	mixKit      = exactly("bowl mixer processor blender a-processor a-mixer jug")
-	flavourings = words("salt butter oil lid")
+	vessels = words("cake pie quiche gratin chicken pasties bread biscuits dough buns scones potatoes casserole lasagne")
+	hobPans = exactly("pan saucepan frying wok pot a-grillpan saucepans hob ring heat")
+	mixKit  = exactly("bowl mixer processor blender a-processor a-mixer jug")
 )
 
 // putElsewhere decides by the vessel.

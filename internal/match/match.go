@@ -42,3 +42,55 @@ const (
 	PutIn   Part = "put-in"   // the wait begins
 	TakeOut Part = "take-out" // the wait ends
 )
+
+// Match finds the steps of each row of the plan. A teacher's own matches, by
+// the number of the row, stand as they are. Without a practical only the acts
+// and the dishes' letters are given.
+func Match(plan written.Plan, p *practical.Practical, fixed map[int][]string) Matched {
+	m := Matched{Plan: plan, Practical: p}
+	for _, r := range plan.Rows {
+		m.Rows = append(m.Rows, Row{Row: r, Acts: act.Read(r.Text), Notes: act.Read(r.Points)})
+	}
+	if p == nil {
+		for i, letters := range ownLetters(plan) {
+			m.Rows[i].Letters = letters
+		}
+		return m
+	}
+	learn(p).match(&m, fixed)
+	return m
+}
+
+func (k *known) match(m *Matched, fixed map[int][]string) {
+	var pieces []piece
+	for n := range m.Rows {
+		if _, set := fixed[m.Rows[n].Number]; !set {
+			pieces = append(pieces, k.piecesOf(n, m.Rows[n].Row, m.Rows[n].Acts)...)
+		}
+	}
+	fit := make([][]float64, len(pieces))
+	at := make([]int, len(pieces))
+	for i := range pieces {
+		at[i] = -1
+		fit[i] = make([]float64, len(k.steps))
+		for j := range k.steps {
+			fit[i][j] = k.fits(&pieces[i], &k.steps[j])
+		}
+	}
+	k.choose(m.Plan, pieces, fit)
+	for d := range k.dishes {
+		var list []int
+		for i := range pieces {
+			if pieces[i].dish == d {
+				list = append(list, i)
+			}
+		}
+		k.align(d, list, pieces, fit, at)
+	}
+	k.collect(m, pieces, fit, at)
+	for n := range m.Rows {
+		if ids, set := fixed[m.Rows[n].Number]; set {
+			k.fix(&m.Rows[n], ids)
+		}
+	}
+}

@@ -1,0 +1,107 @@
+package match
+
+import "plait.example/internal/written"
+
+// Weights of staying with the dish of the piece before.
+const (
+	sameRow  = 0.45
+	rowAbove = 0.2
+	blankRow = 0.5 // a row without a dish in a plan that names dishes
+)
+
+// choose decides for each piece which dish it is about: the best way through
+// the whole plan, in which neighbours are likely to be of one dish.
+func (k *known) choose(plan written.Plan, pieces []piece, fit [][]float64) {
+	groups := k.resolve(plan, pieces, fit)
+	named := false
+	for _, r := range plan.Rows {
+		named = named || len(r.Dishes) > 0
+	}
+	none := len(k.dishes)
+	allowed := make([]map[int]bool, len(plan.Rows))
+	for n, r := range plan.Rows {
+		for _, l := range labelsOf(r) {
+			if d, ok := groups[l]; ok && d >= 0 {
+				if allowed[n] == nil {
+					allowed[n] = map[int]bool{}
+				}
+				allowed[n][d] = true
+			}
+		}
+	}
+	score := make([]float64, none+1)
+	from := make([][]int, len(pieces))
+	for i := range pieces {
+		p := &pieces[i]
+		next := make([]float64, none+1)
+		from[i] = make([]int, none+1)
+		for d := range none + 1 {
+			best, at := -1e9, 0
+			for b := range none + 1 {
+				s := score[b]
+				if b == d && d < none && i > 0 {
+					s += k.stays(plan, pieces[i-1].row, p.row, named)
+				}
+				if s > best {
+					best, at = s, b
+				}
+			}
+			next[d], from[i][d] = best+k.about(p, d, fit[i], allowed[p.row]), at
+		}
+		score = next
+	}
+	k.trace(pieces, score, from, none)
+	for i := range pieces {
+		for d := range allowed[pieces[i].row] {
+			pieces[i].allow = append(pieces[i].allow, d)
+		}
+	}
+}
+
+func (k *known) trace(pieces []piece, score []float64, from [][]int, none int) {
+	d := none
+	for b := range score {
+		if score[b] > score[d] {
+			d = b
+		}
+	}
+	for i := len(pieces) - 1; i >= 0; i-- {
+		pieces[i].dish = d
+		if d == none {
+			pieces[i].dish = -1
+		}
+		d = from[i][d]
+	}
+}
+
+func (k *known) stays(plan written.Plan, before, now int, named bool) float64 {
+	r := plan.Rows[now]
+	switch {
+	case before == now:
+		return sameRow
+	case named && len(r.Dishes) == 0:
+		return blankRow
+	}
+	return rowAbove
+}
+
+// about says how well a piece suits a dish, from its words and its row's dish or colour.
+func (k *known) about(p *piece, d int, fit []float64, allowed map[int]bool) float64 {
+	if d == len(k.dishes) {
+		if allowed != nil && !p.chore {
+			return -0.4
+		}
+		return 0
+	}
+	if allowed != nil && !allowed[d] {
+		return -8
+	}
+	s := k.bestIn(fit, d)
+	if p.chore && s < 0 {
+		s = -0.1
+	}
+	if allowed != nil {
+		s = max(s, -0.2) + 0.4
+	}
+	return s
+}

@@ -1,0 +1,114 @@
+package match
+
+import (
+	"math"
+
+	"plait.example/internal/act"
+)
+
+// What counts for a piece standing for a step. Set by trial on the tuning half
+// of the plans in testdata.
+const (
+	forWords    = 1.7
+	forStep     = 0.5 // of the step's own words that the piece says
+	forKind     = 0.7
+	forAlike    = 0.3
+	forMinutes  = 0.25
+	forCelsius  = 0.15
+	againstKind = 0.45
+	needed      = 0.95 // below it, no step is a better reading
+)
+
+// fits says how well a piece stands for a step: above 0, better than for none.
+func (k *known) fits(p *piece, s *stepWords) float64 {
+	if p.chore && !s.kinds[p.kind] {
+		return -needed
+	}
+	shared, own := 0.0, 0.0
+	for _, w := range p.words {
+		if in := s.words[w.stem]; in > 0 {
+			shared += w.weight * in
+			if in == 1 {
+				own += w.weight
+			}
+		}
+	}
+	for _, stem := range p.stands {
+		if s.words[stem] == 1 {
+			shared += ofStanding * k.rare[stem]
+			own += ofStanding * k.rare[stem]
+		}
+	}
+	score := -needed
+	if p.total > 0 {
+		score += forWords * min(1, shared/p.total)
+	}
+	if s.total > 0 {
+		score += forStep * math.Sqrt(min(1, own/s.total))
+	}
+	return score + k.kindFits(p, s) + figuresFit(p, s)
+}
+
+// alike are kinds that one writer takes for the other.
+var alike = map[act.Kind][]act.Kind{
+	act.Mix:      {act.Fill, act.Hob, act.Shape, act.Cut, act.Taste, act.Decorate},
+	act.Fill:     {act.Mix, act.Shape, act.Decorate},
+	act.Shape:    {act.Fill, act.Cut, act.Mix},
+	act.Decorate: {act.Fill, act.Plate, act.Mix, act.Serve},
+	act.Hob:      {act.Mix, act.BoilWater, act.Reheat, act.Grill},
+	act.Cool:     {act.Rest, act.Chill, act.TakeOut, act.Other},
+	act.Rest:     {act.Cool, act.Chill, act.Prove, act.Soak, act.Marinate},
+	act.Chill:    {act.Cool, act.Rest, act.Freeze},
+	act.Prove:    {act.Rest},
+	act.Cut:      {act.Mix, act.Shape},
+	act.Plate:    {act.Serve, act.Decorate},
+	act.Serve:    {act.Plate, act.Decorate},
+	act.Test:     {act.Probe},
+	act.Probe:    {act.Test},
+	act.Other:    {act.Mix, act.Cut, act.Fill, act.Cool, act.Hob, act.TakeOut},
+	act.Taste:    {act.Mix},
+	act.Marinate: {act.Mix, act.Rest, act.Chill},
+	act.Soak:     {act.Rest, act.Mix},
+	act.Reheat:   {act.Hob},
+	act.Grill:    {act.Hob, act.PutIn},
+	act.Ready:    {act.Shape},
+}
+
+func (k *known) kindFits(p *piece, s *stepWords) float64 {
+	switch {
+	case p.kind == "":
+		return forAlike
+	case s.kinds[p.kind]:
+		return forKind
+	case p.kind == act.TakeOut && s.ends == act.PutIn, p.kind == act.FromCold && (s.ends == act.Chill || s.ends == act.Freeze):
+		return forKind
+	case p.made:
+		return forAlike
+	}
+	for _, a := range alike[p.kind] {
+		if s.kinds[a] {
+			return forAlike
+		}
+	}
+	return -againstKind
+}
+
+// figuresFit looks at minutes and temperature.
+func figuresFit(p *piece, s *stepWords) (score float64) {
+	if p.act.Least > 0 && s.wait != nil && s.wait.Least > 0 {
+		most := max(s.wait.Most, s.wait.Least)
+		if p.act.Most >= s.wait.Least && p.act.Least <= most {
+			score += forMinutes
+		} else {
+			score -= forMinutes / 2
+		}
+	}
+	if s.celsius > 0 {
+		for _, h := range p.act.Heats {
+			if h.Celsius >= s.celsius-5 && h.Celsius <= s.celsius+5 {
+				return score + forCelsius
+			}
+		}
+	}
+	return score
+}

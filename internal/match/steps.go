@@ -1,0 +1,185 @@
+package match
+
+import (
+	"math"
+	"slices"
+
+	"plait.example/internal/act"
+	"plait.example/internal/practical"
+)
+
+// known is a practical as the matcher looks at it.
+type known struct {
+	steps  []stepWords
+	dishes []dishWords
+	rare   map[string]float64 // how much a stem tells, by the number of steps that have it
+	stems  []string           // sorted, for misspelt words
+}
+
+// dishWords is a dish: its steps are steps[from:to], the last of them its serving.
+type dishWords struct {
+	letter   string
+	name     map[string]bool // stems
+	from, to int
+}
+
+// stepWords is a step, or a dish's serving, as words and kinds of act.
+type stepWords struct {
+	id        string
+	dish      int
+	component string
+	words     map[string]float64 // stems with their weight in this step
+	total     float64
+	kinds     map[act.Kind]bool
+	ends      act.Kind // kind of act that begins its wait; empty: no wait
+	wait      *practical.Wait
+	celsius   int
+	setUp     bool
+	serve     bool
+	before    map[int]bool // steps that must come before it, however far back
+}
+
+// Weights of the words about a step that are not its own text.
+const (
+	ofComponent = 0.5
+	ofDish      = 0.3
+	ofCheck     = 0.25
+)
+
+var waitKind = map[practical.Place]act.Kind{
+	practical.AtOven: act.PutIn, practical.AtFridge: act.Chill, practical.AtFreezer: act.Freeze, practical.AtWarm: act.Prove, practical.AtHob: act.Hob,
+	practical.AtGrill: act.Grill, practical.AtMicrowave: act.Microwave, practical.AtSide: act.Rest,
+}
+
+// learn reads the practical's steps.
+func learn(p *practical.Practical) *known {
+	k := &known{rare: map[string]float64{}}
+	for d := range p.Dishes {
+		dish := &p.Dishes[d]
+		dw := dishWords{letter: dish.Letter, name: stemsOf(dish.Name), from: len(k.steps)}
+		for i := range dish.Steps {
+			k.steps = append(k.steps, readStep(&dish.Steps[i], d, dw.name))
+		}
+		k.steps = append(k.steps, readServe(dish, d, dw.name))
+		dw.to = len(k.steps)
+		k.dishes = append(k.dishes, dw)
+		k.order(dish, dw)
+	}
+	k.weigh()
+	return k
+}
+
+func stemsOf(text string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range act.WordsOf(text) {
+		m[w.Stem] = true
+	}
+	return m
+}
+
+func readStep(s *practical.Step, dish int, name map[string]bool) stepWords {
+	w := stepWords{id: s.ID, dish: dish, component: s.Component, words: map[string]float64{}, kinds: map[act.Kind]bool{}, wait: s.Wait, setUp: s.SetUp}
+	for stem := range name {
+		w.words[stem] = ofDish
+	}
+	for stem := range stemsOf(s.Check) {
+		w.words[stem] = max(w.words[stem], ofCheck)
+	}
+	for stem := range stemsOf(s.Component) {
+		w.words[stem] = max(w.words[stem], ofComponent)
+	}
+	for stem := range stemsOf(s.Text) {
+		w.words[stem] = 1
+	}
+	for _, a := range act.Read(s.Text) {
+		w.kinds[a.Kind] = true
+		for _, h := range a.Heats {
+			w.celsius = max(w.celsius, h.Celsius)
+		}
+	}
+	if s.Wait != nil {
+		w.ends = waitKind[s.Wait.Place]
+		if w.ends == act.Rest {
+			for _, kind := range []act.Kind{act.Cool, act.Marinate, act.Soak, act.Chill, act.Prove} {
+				if w.kinds[kind] {
+					w.ends = kind
+				}
+			}
+		}
+		w.kinds[w.ends] = true
+		w.celsius = max(w.celsius, s.Wait.Celsius)
+	}
+	return w
+}
+
+func readServe(d *practical.Dish, dish int, name map[string]bool) stepWords {
+	w := stepWords{id: d.Letter + "/serve", dish: dish, serve: true, words: map[string]float64{}, kinds: map[act.Kind]bool{act.Serve: true, act.Plate: true, act.Decorate: true}}
+	for stem := range stemsOf(d.Serve.How) {
+		w.words[stem] = 1
+	}
+	for stem := range name {
+		w.words[stem] = max(w.words[stem], ofDish)
+	}
+	w.words["serv"] = 1
+	return w
+}
+
+// order notes for each step of a dish all that must come before it.
+func (k *known) order(dish *practical.Dish, dw dishWords) {
+	index := map[string]int{}
+	for i := range dish.Steps {
+		j := dw.from + i
+		index[dish.Steps[i].ID] = j
+		k.steps[j].before = map[int]bool{}
+		after := dish.Steps[i].After
+		if after == nil && i > 0 {
+			after = []practical.After{{Step: dish.Steps[i-1].ID}}
+		}
+		for _, a := range after {
+			if b, ok := index[a.Step]; ok {
+				k.steps[j].before[b] = true
+				for c := range k.steps[b].before {
+					k.steps[j].before[c] = true
+				}
+			}
+		}
+	}
+	last := &k.steps[dw.to-1]
+	last.before = map[int]bool{}
+	for j := dw.from; j < dw.to-1; j++ {
+		last.before[j] = !k.steps[j].setUp
+	}
+}
+
+// weigh sets how much each stem tells: log of the steps by those that have it.
+func (k *known) weigh() {
+	in := map[string]float64{}
+	for _, s := range k.steps {
+		for stem, w := range s.words {
+			in[stem] += min(1, w+0.2)
+		}
+	}
+	for stem, n := range in {
+		k.rare[stem] = math.Log(1 + float64(len(k.steps)+1)/(n+0.5))
+		k.stems = append(k.stems, stem)
+	}
+	slices.Sort(k.stems)
+	for i := range k.steps {
+		s := &k.steps[i]
+		for _, stem := range sorted(s.words) {
+			if s.words[stem] == 1 {
+				s.total += k.rare[stem]
+			}
+		}
+	}
+}
+
+// sorted are the keys of a map in their order, so that sums are the same at every run.
+func sorted[V any](m map[string]V) []string {
+	keys := make([]string, 0, len(m))
+	for key := range m {
+		keys = append(keys, key)
+	}
+	slices.Sort(keys)
+	return keys
+}
