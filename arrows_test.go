@@ -52,9 +52,10 @@ var arrows = map[string]string{
 
 	"solver/cmd/psplib":      "solver solver/problem solver/psplib",
 	"solver/cmd/solverbench": "solver solver/problem solver/psplib solver/verify",
-	"solver":                 "solver/problem solver/verify solver/internal/lcg",
+	"solver":                 "solver/problem solver/verify solver/internal/lcg solver/internal/sgs",
 	"solver/verify":          "solver/problem",
 	"solver/psplib":          "solver/problem",
+	"solver/internal/sgs":    "solver/problem",
 	"solver/internal/lcg":    "",
 	"solver/problem":         "",
 }
@@ -69,10 +70,11 @@ var support = map[string]string{
 
 // besides is what the tests of a room may import on top of that.
 var besides = map[string]string{
-	"solver":         "solver/psplib",
-	"internal/paper": "internal/network",        // documents of plans as they come
-	"internal/app":   "internal/store examples", // verbs tested on a real database and the shipped files
-	"internal/web":   "internal/store",          // pages likewise
+	"solver":           "solver/psplib",
+	"internal/paper":   "internal/network",        // documents of plans as they come
+	"internal/written": "internal/format",         // plans in files of every kind
+	"internal/app":     "internal/store examples", // verbs tested on a real database and the shipped files
+	"internal/web":     "internal/store",          // pages likewise
 }
 
 // room is a package of the module: what its code and its tests import.

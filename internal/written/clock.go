@@ -29,6 +29,9 @@ func (r *reader) clocks() {
 			if o.mended {
 				row.Clock = Restored
 			}
+			if e.shared && len(r.plan.Rows) > 0 {
+				row.Clock = Carried
+			}
 		} else {
 			r.count(&row, e, start, rises)
 		}
@@ -137,7 +140,7 @@ func (r *reader) carry(row *Row, e *entry, start int) {
 	default:
 		row.At = above.At + practical.TimeOfDay(above.Minutes)
 	}
-	if row.Clock == Carried && row.Minutes > 0 && (st.kind == length || e.mode == lengthMode) {
+	if row.Clock == Carried && row.Minutes > 0 && (st.kind == length || e.mode != clockMode) {
 		row.Clock = Counted
 	}
 }
@@ -148,7 +151,7 @@ func (r *reader) end(row *Row, e *entry, next int) {
 	if len(e.until.times) > 0 {
 		ends = e.until.times
 	}
-	if row.Clock != Said && row.Clock != Restored || len(ends) == 0 || e.shared && row.HasUntil {
+	if row.Clock == NoClock || e.mode != clockMode && len(e.until.times) == 0 || len(ends) == 0 || e.shared && row.HasUntil {
 		return
 	}
 	best, cost := 0, math.Inf(1)

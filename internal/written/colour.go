@@ -2,7 +2,6 @@ package written
 
 import (
 	"math"
-	"sort"
 	"strconv"
 	"strings"
 
@@ -26,21 +25,21 @@ func shadeOf(lines []table.Line) string {
 
 func coloursOf(lines []table.Line, of func(table.Piece) string) (most string, all []string) {
 	letters, total := map[string]int{}, 0
+	var names []string // in the order of the text
 	for _, l := range lines {
 		for _, p := range l {
 			n := len(strings.Join(strings.Fields(p.Text), ""))
 			if p.Struck || n == 0 {
 				continue
 			}
-			letters[dishColour(of(p))] += n
+			c := dishColour(of(p))
+			if letters[c] == 0 {
+				names = append(names, c)
+			}
+			letters[c] += n
 			total += n
 		}
 	}
-	var names []string
-	for c := range letters {
-		names = append(names, c)
-	}
-	sort.Strings(names)
 	best := 0
 	for _, c := range names {
 		if letters[c] > best {
@@ -137,6 +136,7 @@ func (r *reader) colourDishes() {
 			r.entries[i].shade = ""
 		}
 	}
+	r.learnPrefixes()
 	for i := range r.entries {
 		if e := &r.entries[i]; len(e.dishes) == 0 || e.section {
 			if said := r.prefix(e.text()); said != nil {

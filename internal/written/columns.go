@@ -144,7 +144,7 @@ func isHead(g *grid, r int, known func(string) bool) bool {
 	case len(filled) < 2:
 		return false
 	case len(roles) >= 2:
-		return timed || roles[textRole] || g.head > r
+		return timed || roles[textRole] || roles[needRole] || g.head > r
 	case roles[timeRole] || roles[runningRole]:
 		return short == len(filled) && below(g, r, filled[0])
 	}

@@ -60,6 +60,8 @@ func (r *reader) readTable(g *grid, l layout, index int) {
 		filled := g.filled(row)
 		switch {
 		case len(filled) == 0 && g.line(row) == "":
+		case strings.Trim(g.line(row), "-=|: ") == "":
+			r.other(g.line(row))
 		case l.heads[row] || row < l.first:
 			r.other(g.line(row))
 		case r.legend(g, row, l):

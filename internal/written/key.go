@@ -229,7 +229,7 @@ func (k *keyReader) name(n Named, l table.Line) {
 		n.Ink, _ = inksOf([]table.Line{l})
 		n.Shade = shadeOf([]table.Line{l})
 	}
-	if n.Name == "" || len(n.Name) > 80 || all[strings.ToLower(n.Name)] {
+	if n.Name == "" || len(n.Name) > 80 || all[strings.ToLower(n.Name)] || courseWord.MatchString(n.Name) {
 		return
 	}
 	for i, have := range k.r.plan.Dishes {
@@ -242,6 +242,9 @@ func (k *keyReader) name(n Named, l table.Line) {
 	k.r.plan.Dishes = append(k.r.plan.Dishes, n)
 	k.r.remember(n)
 }
+
+// courseWord is a course without a dish.
+var courseWord = regexp.MustCompile(`(?i)^(?:starter|main|main course|dessert|pudding|side|accompaniment|dish|dish \w|course|menu|name|colou?r|key)$`)
 
 // mix is what two mentions of a dish say together.
 func mix(a, b Named) Named {

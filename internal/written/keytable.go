@@ -34,13 +34,17 @@ func (k *keyReader) table(g *grid) {
 
 // menuColumn is the column of a menu's dishes, when the row is its headings.
 func menuColumn(g *grid, r int, filled []int) int {
+	best := -1
 	for _, c := range filled {
 		text := strings.ToLower(strings.Trim(g.words(r, c), " :"))
-		if roleOf(text) == dishRole && !dishWords.MatchString(text) && len(strings.Fields(text)) <= 4 && r+1 < len(g.rows) {
-			return c
+		if roleOf(text) != dishRole || dishWords.MatchString(text) || len(strings.Fields(text)) > 4 || r+1 >= len(g.rows) {
+			continue
+		}
+		if best < 0 || !strings.Contains(strings.ToLower(g.words(r, best)), "dish") {
+			best = c
 		}
 	}
-	return -1
+	return best
 }
 
 // keyCell reads a dish's name with its colour, its own or that of a cell beside it.

@@ -135,6 +135,34 @@ func joined(lines []table.Line) (one table.Line) {
 // sectionWords are headings between the rows.
 var sectionWords = regexp.MustCompile(`(?i)^(?:set[ -]?up|preparation|before (?:the )?(?:start|clock|exam)|(?:first|second|third|fourth|last|1st|2nd|3rd|4th) (?:hour|half|part)|part \w+|hour \w+|page \d+|time plan|order of work|plan of work|special points|evaluation|equipment|ingredients|shopping list)\b`)
 
+// learnPrefixes takes short words before a colon at the head of several rows for
+// dishes, when the document names none.
+func (r *reader) learnPrefixes() {
+	if len(r.names) > 0 {
+		return
+	}
+	times, order := map[string]int{}, []string(nil)
+	for _, e := range r.entries {
+		head, _, cut := cutHead(e.text())
+		if !cut || len(e.dishes) > 0 || len(strings.Fields(head)) > 5 || noDish.MatchString(head) {
+			continue
+		}
+		if times[head]++; times[head] == 2 {
+			order = append(order, head)
+		}
+	}
+	if len(order) < 2 {
+		return
+	}
+	for _, name := range order {
+		r.names = append(r.names, Named{Name: name})
+		r.plan.Dishes = append(r.plan.Dishes, Named{Name: name})
+	}
+}
+
+// noDish are words before a colon that are no dish.
+var noDish = regexp.MustCompile(`(?i)^(?:note|nb|all|safety|hygiene|quality|check|remember|step|stage|wash|clean|oven|timer|set|serve|critical|special|contingency|if)\b|\d`)
+
 // prefix is the dish that a row's words begin with: "Quiche: rub in", "(Q) rub in".
 func (r *reader) prefix(text string) []string {
 	if m := inBrackets.FindStringSubmatch(text); m != nil {
@@ -143,16 +171,25 @@ func (r *reader) prefix(text string) []string {
 		}
 		return nil
 	}
-	for _, sign := range []string{":", " - ", " – ", " — "} {
-		head, _, cut := strings.Cut(text, sign)
-		if head = strings.TrimSpace(head); cut && len(head) <= 40 && !strings.Contains(head, "\n") {
-			if n, ok := r.find(head); ok && len(head) > 0 {
-				return []string{n}
-			}
+	if head, _, cut := cutHead(text); cut {
+		if n, ok := r.find(head); ok {
+			return []string{n}
 		}
 	}
 	return nil
 }
+
+// cutHead parts short words at the head of a text from the rest at the first colon or dash.
+func cutHead(text string) (head, rest string, cut bool) {
+	at := headSign.FindStringIndex(text)
+	if at == nil {
+		return "", text, false
+	}
+	head, rest = strings.TrimSpace(text[:at[0]]), strings.TrimSpace(text[at[1]:])
+	return head, rest, head != "" && rest != "" && len(head) <= 40 && !strings.Contains(head, "\n")
+}
+
+var headSign = regexp.MustCompile(`\s*:\s|\s+[-–—]\s+|:$`)
 
 var inBrackets = regexp.MustCompile(`^\s*[(\[]([^)\]]{1,40})[)\]]`)
 
