@@ -66,6 +66,7 @@ func (s *solving) improve() {
 			target = min(low+rise-1, high-1)
 		}
 		lit := s.m.below(k, target)
+		before := s.left
 		out := s.search(min(slice, s.left-end), lit)
 		switch out {
 		case lcg.Found:
@@ -81,8 +82,10 @@ func (s *solving) improve() {
 		case lcg.Stopped:
 			if s.stop() {
 				end = s.left
+				break
 			}
 			slice += slice / 4
+			s.breed(before - s.left)
 		}
 		if fromBelow {
 			rise = adapt(rise, out == lcg.Failed)

@@ -54,6 +54,8 @@ type solving struct {
 	result   Result
 	improved int64
 	wrong    error
+	crowd    *crowd // nil unless the problem is a plain project
+	floor    int    // bound of the first objective before there is a model
 }
 
 func newSolving(ctx context.Context, p *problem.Problem, o Options, begin time.Time) *solving {
@@ -74,10 +76,17 @@ func (s *solving) run() {
 		s.result.Status = Infeasible
 		return
 	}
-	s.m = compile(s.p, s.o.Seed)
-	s.b = newBrancher(s.m)
 	if s.o.Start != nil && len(verify.Check(s.p, s.o.Start)) == 0 {
 		s.offer(s.o.Start)
+	}
+	s.gather()
+	if s.best != nil && len(s.goals) == 1 && s.values[0] <= s.floor {
+		return
+	}
+	s.m = compile(s.p, s.o.Seed)
+	s.b = newBrancher(s.m)
+	if s.best != nil {
+		s.m.prefer(s.best)
 	}
 	if s.best == nil && !s.first() {
 		return
@@ -134,6 +143,9 @@ func (s *solving) boundOf(level int) int {
 	if level < len(s.bounds) {
 		return s.bounds[level]
 	}
+	if s.m == nil {
+		return s.floor
+	}
 	return s.m.bound(level)
 }
 
@@ -168,7 +180,7 @@ func (s *solving) finish(begin time.Time) {
 	if s.wrong != nil {
 		r.Status, r.Solution = Unknown, nil
 	}
-	if r.Status == Infeasible || s.m == nil {
+	if r.Status == Infeasible {
 		return
 	}
 	r.Bound = s.boundOf(0)

@@ -4,7 +4,7 @@
 //
 //	go run ./solver/cmd/solverbench -limit 10s -bounds bounds.csv -csv rows.csv DIR...
 //
-// A set is a folder of .sm and .sch files and is named as the folder is. It
+// A set is a folder of .sm and .sch files, or of problems as .json, and is named as the folder is. It
 // exits with 2 if an option or a file is wrong, and with 1 if a result
 // contradicts what was published. It owns the choice of instances and the
 // sums; it must know nothing of how problems are solved.
@@ -59,7 +59,7 @@ func run(ctx context.Context, args []string, out, complaints io.Writer) int {
 	flags.StringVar(&o.baseline, "baseline", "", "CSV file of another solver's results: columns set, instance, status, solver_seconds")
 	flags.StringVar(&o.rows, "csv", "", "file to write one row an instance to")
 	flags.Usage = func() {
-		fmt.Fprintln(complaints, "usage: solverbench [options] DIR...   (folders of .sm and .sch files)")
+		fmt.Fprintln(complaints, "usage: solverbench [options] DIR...   (folders of .sm, .sch and .json files)")
 		flags.PrintDefaults()
 	}
 	switch err := flags.Parse(args); {

@@ -61,11 +61,11 @@ func TestTable(t *testing.T) {
 	}
 	lines := strings.Split(strings.TrimSpace(table), "\n")
 	cells := strings.Split(lines[len(lines)-1], " | ")
-	if want := []string{"| some", "3", "2", "3", "3", "0", "0.000 %"}; !slices.Equal(cells[:7], want) {
+	if want := []string{"| some", "3", "2", "2", "3", "3", "0", "0.000 %"}; !slices.Equal(cells[:8], want) {
 		t.Errorf("%q, want to begin with %q", cells, want)
 	}
-	if cells[11] != "2 to 1" {
-		t.Errorf("beside the baseline: %q, want 2 to 1", cells[11])
+	if cells[12] != "2 to 1" {
+		t.Errorf("beside the baseline: %q, want 2 to 1", cells[12])
 	}
 	f, err := os.Open(rows)
 	if err != nil {

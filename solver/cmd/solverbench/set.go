@@ -3,6 +3,7 @@ package main
 import (
 	"cmp"
 	"context"
+	"encoding/json"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -33,12 +34,12 @@ func open(dir string, sample int) (set, error) {
 	}
 	for _, e := range entries {
 		switch strings.ToLower(filepath.Ext(e.Name())) {
-		case ".sm", ".sch":
+		case ".sm", ".sch", ".json":
 			s.files = append(s.files, filepath.Join(dir, e.Name()))
 		}
 	}
 	if len(s.files) == 0 {
-		return s, fmt.Errorf("%s holds no .sm or .sch file", dir)
+		return s, fmt.Errorf("%s holds no .sm, .sch or .json file", dir)
 	}
 	slices.SortFunc(s.files, natural)
 	if n := len(s.files); sample > 0 && sample < n {
@@ -90,6 +91,8 @@ type outcome struct {
 	seconds   float64
 	first     float64 // seconds to the first schedule; -1 if there is none
 	conflicts int64
+	levels    int // objectives
+	all       int // of these proved
 	err       error
 }
 
@@ -167,14 +170,31 @@ func solve(ctx context.Context, file string, o options) outcome {
 		}
 		r.value = got.Levels[0].Value
 	}
+	for _, l := range got.Levels {
+		r.levels++
+		if l.Proved {
+			r.all++
+		}
+	}
 	return r
 }
 
+// read reads an instance, or a problem as its own JSON.
 func read(file string) (*problem.Problem, error) {
 	f, err := os.Open(file)
 	if err != nil {
 		return nil, err
 	}
 	defer f.Close()
-	return psplib.Read(file, f)
+	if !strings.EqualFold(filepath.Ext(file), ".json") {
+		return psplib.Read(file, f)
+	}
+	p := &problem.Problem{}
+	if err := json.NewDecoder(f).Decode(p); err != nil {
+		return nil, fmt.Errorf("%s: %w", file, err)
+	}
+	if err := p.Validate(); err != nil {
+		return nil, fmt.Errorf("%s: %w", file, err)
+	}
+	return p, nil
 }

@@ -18,6 +18,7 @@ type summary struct {
 	set                string
 	n, proved, decided int
 	agree, contradict  int
+	all                int      // proved in every objective
 	closed, better     []string // published as open and decided here; below the published value
 	gaps               []float64
 	seconds, first     []float64
@@ -32,6 +33,9 @@ func (s *summary) add(r outcome, k published) {
 	decided := r.status == solver.Optimal || r.status == solver.Infeasible
 	if r.status == solver.Optimal {
 		s.proved++
+		if r.all == r.levels {
+			s.all++
+		}
 	}
 	if decided {
 		s.decided++
@@ -90,7 +94,7 @@ func contradicts(r outcome, k published) bool {
 
 func header(rows, table io.Writer, o options) error {
 	w := csv.NewWriter(rows)
-	if err := w.Write([]string{"set", "instance", "status", "makespan", "lower_bound", "seconds", "first_seconds", "conflicts", "published_lower", "published_upper"}); err != nil {
+	if err := w.Write([]string{"set", "instance", "status", "makespan", "lower_bound", "seconds", "first_seconds", "conflicts", "objectives", "objectives_proved", "published_lower", "published_upper"}); err != nil {
 		return err
 	}
 	if w.Flush(); w.Error() != nil {
@@ -98,8 +102,8 @@ func header(rows, table io.Writer, o options) error {
 	}
 	_, err := fmt.Fprintf(table, `Limit %v an instance, seed %d, %d at a time, %s/%s, %s.
 
-| set | n | optimal proved | decided | agree | contradict | mean gap | median s | 90 %% within s | worst s | first schedule, median s | decided, baseline | time to baseline's, median |
-|---|---|---|---|---|---|---|---|---|---|---|---|---|
+| set | n | optimal proved | all objectives proved | decided | agree | contradict | mean gap | median s | 90 %% within s | worst s | first schedule, median s | decided, baseline | time to baseline's, median |
+|---|---|---|---|---|---|---|---|---|---|---|---|---|---|
 `, o.limit, o.seed, o.parallel, runtime.GOOS, runtime.GOARCH, runtime.Version())
 	return err
 }
@@ -108,17 +112,17 @@ func header(rows, table io.Writer, o options) error {
 // improved.
 func (s *summary) write(out io.Writer) error {
 	cells := []string{
-		s.set, strconv.Itoa(s.n), strconv.Itoa(s.proved), strconv.Itoa(s.decided), strconv.Itoa(s.agree), strconv.Itoa(s.contradict),
+		s.set, strconv.Itoa(s.n), strconv.Itoa(s.proved), strconv.Itoa(s.all), strconv.Itoa(s.decided), strconv.Itoa(s.agree), strconv.Itoa(s.contradict),
 		"-", seconds(s.seconds, 50), seconds(s.seconds, 90), seconds(s.seconds, 100), seconds(s.first, 50), "-", "-",
 	}
 	if len(s.gaps) > 0 {
-		cells[6] = fmt.Sprintf("%.3f %%", mean(s.gaps))
+		cells[7] = fmt.Sprintf("%.3f %%", mean(s.gaps))
 	}
 	if s.compared > 0 {
-		cells[11] = fmt.Sprintf("%d to %d", s.ours, s.baseline)
+		cells[12] = fmt.Sprintf("%d to %d", s.ours, s.baseline)
 	}
 	if len(s.ratios) > 0 {
-		cells[12] = fmt.Sprintf("%.2f", share(s.ratios, 50))
+		cells[13] = fmt.Sprintf("%.2f", share(s.ratios, 50))
 	}
 	text := "| " + strings.Join(cells, " | ") + " |\n"
 	if len(s.closed) > 0 {
@@ -170,7 +174,7 @@ func writeRow(rows io.Writer, set string, r outcome, k published) error {
 	w := csv.NewWriter(rows)
 	err := w.Write([]string{
 		set, r.instance, r.status.String(), number(r.value), bound, strconv.FormatFloat(r.seconds, 'f', 4, 64), first,
-		strconv.FormatInt(r.conflicts, 10), number(k.lower), number(k.upper),
+		strconv.FormatInt(r.conflicts, 10), strconv.Itoa(r.levels), strconv.Itoa(r.all), number(k.lower), number(k.upper),
 	})
 	w.Flush()
 	return errors.Join(err, w.Error())
