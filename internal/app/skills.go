@@ -15,3 +15,14 @@ func (a *App) Skills(ctx context.Context, p *practical.Practical) (recipe.SkillP
 	}
 	return reader.Skills(p.Dishes), nil
 }
+
+// IngredientsUsed checks a dish's ingredients off against its steps.
+func IngredientsUsed(d practical.Dish) recipe.Uses { return recipe.IngredientsUsed(d) }
+
+// The types of what the pages show, for rooms that do not read recipes themselves.
+type (
+	SkillPicture = recipe.SkillPicture
+	Technique    = recipe.Technique
+	Correction   = recipe.Correction
+	Uses         = recipe.Uses
+)

@@ -1,0 +1,55 @@
+package recipe
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"plait.example/internal/practical"
+)
+
+// The dishes are invented.
+
+func TestIngredientsUsed(t *testing.T) {
+	d := practical.Dish{
+		Name: "Leek pie",
+		Ingredients: []practical.Ingredient{
+			{Raw: "200 g plain flour", Name: "plain flour"},
+			{Raw: "100 g butter", Name: "butter"},
+			{Raw: "2 leeks", Name: "leeks"},
+			{Raw: "2 carrots", Name: "carrots"},
+			{Raw: "1 tbsp olive oil", Name: "olive oil"},
+			{Raw: "salt and pepper", Name: "salt and pepper"},
+			{Raw: "1 tsp cumin", Name: "cumin", Component: "filling"},
+			{Raw: "1 tsp mustard", Name: "mustard", Component: "dressing"},
+			{Raw: "1 lemon", Name: "lemon"},
+			{Raw: "parsley to garnish", Name: "parsley"},
+			{Raw: "50 g walnuts", Name: "walnuts"},
+		},
+		Steps: []practical.Step{
+			{ID: "A1", Text: "Rub the butter into the flour."},
+			{ID: "A2", Text: "Heat the oil and fry the vegetables for 5 minutes; season."},
+			{ID: "A3", Text: "Stir in the spices and the zest. Grate in the garlic. Butter a dish."},
+			{ID: "A4", Text: "Whisk the dressing ingredients together with the cumin."},
+		},
+		Serve: practical.Serve{How: "with chopped parsley"},
+	}
+	u := IngredientsUsed(d)
+	want := [][]string{{"A1"}, {"A1", "A3"}, {"A2"}, {"A2"}, {"A2"}, {"A2"}, {"A3", "A4"}, {"A3", "A4"}, {"A3"}, {"serving"}, nil}
+	if diff := cmp.Diff(want, u.By); diff != "" {
+		t.Errorf("used (-want +got)\n%s", diff)
+	}
+	if diff := cmp.Diff([]Unlisted{{"garlic", []string{"A3"}}}, u.Unlisted); diff != "" {
+		t.Errorf("not listed (-want +got)\n%s", diff)
+	}
+}
+
+// A dish without a list, and one without steps, ask nothing.
+func TestIngredientsUsedOfLittle(t *testing.T) {
+	if u := IngredientsUsed(practical.Dish{Steps: []practical.Step{{ID: "A1", Text: "Fry the garlic."}}}); len(u.By) != 0 || len(u.Unlisted) != 0 {
+		t.Errorf("%+v", u)
+	}
+	if u := IngredientsUsed(practical.Dish{Ingredients: []practical.Ingredient{{Raw: "garlic"}}}); len(u.By) != 1 || len(u.By[0]) != 0 {
+		t.Errorf("%+v", u)
+	}
+}
