@@ -26,7 +26,7 @@ var arrows = map[string]string{
 	"internal/paper":      "internal/practical internal/timeplan internal/picture internal/colour internal/fonts",
 	"internal/network":    "internal/practical internal/timeplan solver solver/problem solver/verify",
 	"internal/picture":    "internal/practical internal/timeplan internal/colour internal/fonts",
-	"internal/recipe":     "internal/practical internal/ingredient internal/format internal/format/webpage",
+	"internal/recipe":     "internal/practical internal/ingredient internal/format internal/format/webpage internal/format/table",
 	"internal/timeplan":   "internal/practical",
 	"internal/check":      "internal/practical internal/timeplan internal/written internal/act internal/match",
 	"internal/match":      "internal/practical internal/written internal/act",

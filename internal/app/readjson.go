@@ -135,12 +135,16 @@ func stepOut(s practical.Step, at recipe.Source, serve practical.Serve) jsonStep
 		Place: workPlace(s), Technique: at.Technique, Food: s.Food, SetUp: s.SetUp, Kit: s.Kit, Check: valid(s.Check), Safety: s.Safety,
 		Doubt: s.Doubt, Why: append([]string{}, s.Why...), After: []jsonAfter{},
 	}
+	out.Celsius = positive(at.Celsius)
 	if s.ID == recipe.ServeStep {
 		out.Hands = practical.Around(serve.Minutes)
 	}
 	if w := s.Wait; w != nil {
 		out.Wait = &jsonWait{w.Least, positive(w.Most)}
-		out.Celsius, out.Every, out.Attention = positive(w.Celsius), positive(w.Every), w.Attention
+		out.Every, out.Attention = positive(w.Every), w.Attention
+		if w.Celsius > 0 {
+			out.Celsius = &w.Celsius
+		}
 		if w.Attention == "" {
 			out.Attention = practical.Leave
 		}

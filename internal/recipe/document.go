@@ -18,14 +18,33 @@ type Reading struct {
 // in its data, if they hold a method; else those that its text holds. It never
 // fails, like Read.
 func (rd Reader) ReadDocument(d format.Document) Reading {
+	if len(d.Recipes) == 0 {
+		d.Recipes = bareData(d)
+	}
 	if described := withMethod(d.Recipes); len(described) > 0 {
 		return rd.readData(described)
 	}
-	read := rd.Read(d.Text)
+	text := textOf(d)
+	read := rd.Read(text)
 	if len(read) == 1 && len(read[0].Steps) == 0 && len(d.Recipes) > 0 {
 		return rd.readData(d.Recipes)
 	}
-	return Reading{d.Text, read}
+	last := &read[len(read)-1]
+	last.Unread = append(last.Unread, d.Notes...)
+	return Reading{text, read}
+}
+
+// bareData is the recipes of a text that is nothing but data, as a web page holds it.
+func bareData(d format.Document) []webpage.Recipe {
+	text := strings.TrimSpace(d.Text)
+	if d.Kind != format.Text || text == "" || text[0] != '{' && text[0] != '[' || !strings.Contains(text, `"@type"`) {
+		return nil
+	}
+	page, err := webpage.Read([]byte("<meta charset=utf-8><script type=\"application/ld+json\">" + text + "</script>"))
+	if err != nil {
+		return nil // then it is read as text
+	}
+	return page.Recipes
 }
 
 // withMethod is the recipes that say what to do.
@@ -49,9 +68,12 @@ func (rd Reader) readData(described []webpage.Recipe) Reading {
 	}
 	text := w.text.String()
 	out := Reading{Text: text}
-	for _, d := range drafts {
+	for i, d := range drafts {
 		w.sort(text, d)
 		r := rd.one(d, text)
+		if note := timesNote(described[i], r); note != "" {
+			r.Unread = append(r.Unread, note)
+		}
 		out.Recipes = append(out.Recipes, r)
 	}
 	return out
@@ -91,12 +113,14 @@ func (w *dataWriter) recipe(r webpage.Recipe) *draft {
 	w.line("\n## Method\n")
 	n := 0
 	for _, s := range r.Instructions {
+		named := ""
 		if s.Name != "" {
 			w.line("### " + s.Name)
+			named = component(line{text: s.Name})
 		}
 		for _, step := range s.Steps {
 			n++
-			w.part(d, methodPart, s.Name, fmt.Sprintf("%d. %s", n, step))
+			w.part(d, methodPart, named, fmt.Sprintf("%d. %s", n, step))
 		}
 	}
 	d.end = w.text.Len()
@@ -133,22 +157,23 @@ func (w *dataWriter) sort(text string, d *draft) {
 
 // front takes a line that stands before the ingredients: portions, times, a description.
 func (d *draft) front(l line) {
-	if n, ok := portions(l.ts); ok {
+	if n, ok := portions(l.ts); ok && !(n == 1 && hasAny(l.ts, "loaf", "cake", "pie", "tart", "batch", "jar", "pan", "tray", "dish", "bowl")) {
 		d.serves = n
 	} else if !d.head.read(l.text, l.ts) {
 		d.unread = append(d.unread, l.text)
 	}
 }
 
-// yieldLine is what a page says of portions, as a recipe says it: "Serves: 4".
+// yieldLine is what a page says of portions, as a recipe says it: "Serves: 4", "Makes: 12 buns".
 func yieldLine(yield string) string {
-	switch {
-	case yield == "":
-		return ""
-	case yield[0] >= '0' && yield[0] <= '9':
+	ts := tokenize(yield, 0)
+	switch _, next := readSpan(ts, 0); {
+	case yield == "" || next == 0:
+		return yield
+	case next == len(ts) || hasAny(ts, "people", "person", "portion", "portions", "serving", "servings", "serves", "adults"):
 		return "Serves: " + yield
 	}
-	return yield
+	return "Makes: " + yield
 }
 
 func timeLine(what string, minutes int) string {
