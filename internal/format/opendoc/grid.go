@@ -42,8 +42,8 @@ type columns struct {
 // in a text comes as these.
 func (r *reader) table(e *packed.Element, sheet bool) ([]table.Block, error) {
 	in := layer{reader: r, sheet: sheet}
-	in.table.Name = e.Attr("name")
 	if sheet {
+		in.table.Name = e.Attr("name")
 		in.width = width(e)
 	}
 	if err := in.part(e, false); err != nil {
@@ -85,8 +85,8 @@ func width(e *packed.Element) (most int) {
 
 // note tells of rows and columns that are not seen on the screen.
 func (in *layer) note() {
-	if n := in.hidden; n.rows > 0 || n.columns > 0 {
-		in.notes = append(in.notes, fmt.Sprintf("table %q has hidden rows (%d) or columns (%d); they were read all the same", in.table.Name, n.rows, n.columns))
+	if n := in.hidden; in.sheet && (n.rows > 0 || n.columns > 0) {
+		in.notes = append(in.notes, fmt.Sprintf("sheet %q has hidden rows (%d) or columns (%d); they were read all the same", in.table.Name, n.rows, n.columns))
 	}
 }
 
@@ -193,6 +193,9 @@ func (in *layer) cells(e, row *packed.Element) error {
 		c, err := in.cell(e, own)
 		if err != nil {
 			return err
+		}
+		if c.Shade == "" {
+			c.Shade = table.Shade(strings.TrimSuffix(in.styles.of("table-row", row.Attr("style-name")).cell, "none"))
 		}
 		in.grid.Put(in.column, c)
 		in.column++

@@ -42,6 +42,9 @@ func (s styles) read(set *packed.Element) {
 		switch e.Name {
 		case "style":
 			text, cell, paragraph := e.Child("text-properties"), e.Child("table-cell-properties"), e.Child("paragraph-properties")
+			if e.Attr("family") == "table-row" {
+				cell = e.Child("table-row-properties")
+			}
 			one := style{
 				parent: e.Attr("parent-style-name"), list: e.Attr("list-style-name"), ink: colour(text.Attr("color")), shade: colour(text.Attr("background-color")),
 				cell: colour(cell.Attr("background-color")), bold: sign(text.Attr("font-weight"), "normal"), italic: sign(text.Attr("font-style"), "normal"),

@@ -159,10 +159,12 @@ func (r *reader) words(s string, form table.Piece) {
 				r.space = r.space || b.Len() > 0 || len(r.line) > 0
 				continue
 			}
-			if r.space {
+			if r.space && b.Len() == 0 && len(r.line) > 0 {
+				r.line[len(r.line)-1].Text += " " // so that no shade begins before its word
+			} else if r.space {
 				b.WriteByte(' ')
-				r.space = false
 			}
+			r.space = false
 			b.WriteRune(c)
 		}
 		form.Text = b.String()
