@@ -14,8 +14,19 @@ type span struct {
 	next found
 }
 
-// words are the tokens of the act: from the verb on, and before it those that belong to it.
-func (s span) words() []token { return s.ts[s.f.from:s.f.to] }
+// words are the tokens of the act: from the verb on, and before it those that
+// belong to it; verbs joined by "and" share what follows: "peel and chop onions".
+func (s span) words() []token {
+	if shares[s.f.name] && s.next.at > 0 && s.f.form == s.next.form {
+		between := s.ts[s.f.at+1 : s.next.at]
+		if len(between) > 0 && !slices.ContainsFunc(between, func(t token) bool { return !t.is("and", "&", "+", ",", "then") && !adverbs[t.text] }) {
+			return s.ts[s.f.from:s.next.to]
+		}
+	}
+	return s.ts[s.f.from:s.f.to]
+}
+
+var shares = exactly("wash rinse dry clean wipe scrub peel chop slice dice cut trim core deseed crack beat whisk grate mince season crush halve")
 
 // after are the tokens after the verb.
 func (s span) after() []token { return s.ts[s.f.at+1 : s.f.to] }
@@ -38,7 +49,7 @@ func (s span) says(ws ...string) bool {
 var deciders = func() map[string]func(span) []Kind {
 	m := map[string]func(span) []Kind{}
 	for names, f := range map[string]func(span) []Kind{
-		"put place pop move bring carry return transfer insert stick chuck throw shove slide store lay putin puton drop go in transfer-over": span.put,
+		"put place pop move bring return transfer insert stick chuck throw shove slide store lay putin puton drop go in transfer-over": span.put,
 		"leave let allow keep": span.leave,
 		"get take takeout takeoff getout lift collect gather fetch clear": span.take,
 		"heat warm light turnon switch preheat":                           span.heat,
@@ -65,6 +76,7 @@ var deciders = func() map[string]func(span) []Kind {
 		"make":            span.make,
 		"rest stand":      span.rest,
 		"grill":           span.grill,
+		"carry":           span.lead,
 		"chilled":         kindly(Chill),
 		"frozen":          kindly(Freeze),
 		"grilled":         kindly(Grill),
@@ -196,9 +208,9 @@ func (s span) putElsewhere() []Kind {
 	if s.says("dishes") && s.says("serving") {
 		return []Kind{Plate}
 	}
-	for _, t := range s.after() {
+	for i, t := range s.after() {
 		switch {
-		case t.is("plate", "plates", "platter") && !s.f.is("lay"):
+		case t.is("plate", "plates", "platter") && !s.f.is("lay"), t.is("serving") && at(s.after(), i+1).is("bowl", "bowls", "dish"):
 			return []Kind{Plate}
 		case hobPans[t.text] && !s.says("roasting", "cake", "baking"):
 			return []Kind{Hob}

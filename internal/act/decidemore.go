@@ -72,7 +72,7 @@ func (s span) ready() []Kind {
 }
 
 func (s span) boil() []Kind {
-	if (s.onlyWater() || s.says("kettle")) && !s.has(hobFoods) {
+	if s.says("kettle") || s.onlyWater() && !s.has(hobFoods) {
 		return []Kind{BoilWater}
 	}
 	return []Kind{Hob}
@@ -124,6 +124,8 @@ func (s span) onto() []Kind {
 // lead reads "start the sauce": the making of what is named.
 func (s span) lead() []Kind {
 	switch {
+	case s.f.is("carry") && !s.says("on"):
+		return []Kind{Other}
 	case s.f.is("finish", "stay"):
 		if s.f.is("finish") && s.says("with") {
 			return []Kind{Decorate}
@@ -131,9 +133,9 @@ func (s span) lead() []Kind {
 		if s.f.is("finish") {
 			return []Kind{Other}
 		}
-	case s.f.is("start", "begin", "continue") && s.has(produce):
+	case s.f.is("start", "begin", "continue", "carry") && s.has(produce):
 		return []Kind{Cut}
-	case s.f.is("start", "begin") && len(s.objects()) > 0:
+	case s.f.is("start", "begin", "carry") && len(s.objects()) > 0:
 		return []Kind{Mix}
 	}
 	return nil

@@ -81,7 +81,10 @@ func (r *reader) step(i int) {
 		return
 	}
 	if negations[t.text] {
-		if !t.is("no", "nothing") || r.start {
+		switch {
+		case r.aside.on:
+			r.aside.seen = true
+		case !t.is("no", "nothing") || r.start:
 			r.negate = true
 		}
 		return
@@ -229,11 +232,14 @@ func (r *reader) reads(i int, f found) bool {
 	if f.is("look", "see", "help", "work", "drop") && prev.is("to") && f.is("see") {
 		return false
 	}
+	if kitAfter[f.name+" "+next.text] {
+		return false
+	}
 	switch f.noun {
 	case never:
 		return !r.adjectival(i)
 	case often:
-		if kitAfter[f.name+" "+next.text] {
+		if tools[f.name] && (next.kind != word || joiners[next.text]) && r.listing() {
 			return false
 		}
 		if r.start || prev.is("to") || adverbs[prev.text] {
@@ -245,8 +251,17 @@ func (r *reader) reads(i int, f found) bool {
 }
 
 // kitAfter are pairs of words that name a thing: "roast potatoes", "chill time".
-var kitAfter = phraseSet(`serve time|bake time|cook time|rest break|test tube|whisk attachment|grill tray|grill rack|brush with-handle|roast dinner|mix bowl|set custard|break time|fry pan|probe thermometer|
+var kitAfter = phraseSet(`core temperature|core temp|serve time|bake time|cook time|rest break|test tube|whisk attachment|grill tray|grill rack|brush with-handle|roast dinner|mix bowl|set custard|break time|fry pan|probe thermometer|
 	toast rack|press garlic-press|cool rack|cut lery|blend er|steam ed|serve spoon|roll pin|stew pot|roast tin|bake tray`)
+
+// tools are verbs that are also things to fetch and to wash.
+var tools = exactly("whisk spoon skewer brush press grill mould plate dish mix set cut timer probe")
+
+// listing says whether the last verb is followed by a list of things.
+func (r *reader) listing() bool {
+	n := len(r.all)
+	return n > 0 && r.all[n-1].is("washup", "wash", "clean", "gather", "collect", "get", "getout", "take", "use", "fetch", "weigh", "rinse")
+}
 
 func phraseSet(list string) set {
 	s := set{}
@@ -301,6 +316,9 @@ func (r *reader) readsPast(i int, prev, next token) bool {
 	if articles[prev.text] && !prev.is("all", "remaining") {
 		return false
 	}
+	if r.start && !r.strong && r.lastForm() == plain && nounFollows(next) {
+		return false
+	}
 	if r.start || adverbs[prev.text] {
 		return i == r.piece || next.kind == word || len(r.all) == 0 || r.lastForm() == past || r.all[len(r.all)-1].at < r.piece
 	}
@@ -329,7 +347,7 @@ var thirds = exactly("bakes cooks simmers chills cools rests proves boils freeze
 
 // found keeps a verb; nouns before a past form belong to it: "onions chopped".
 func (r *reader) found(f found) {
-	f.purpose = at(r.ts, f.at-1).is("to")
+	f.purpose = at(r.ts, f.at-1).is("to") || r.ts[f.at].purpose
 	if !r.afterVerb(f.at) {
 		f.from = r.piece
 	}
@@ -367,7 +385,7 @@ func (f found) attaches(ts []token, name string) bool {
 	if !movers[f.name] && !waits {
 		return false
 	}
-	if name != "in" && name != "chilled" && name != "warm" && name != "racked" && name != "frozen" {
+	if name != "in" && name != "chilled" && name != "warm-place" && name != "racked" && name != "frozen" {
 		return false
 	}
 	return placeIn(ts[f.at:f.to]) == ""

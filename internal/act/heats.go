@@ -68,7 +68,7 @@ func heatHere(ts []token, i int) (heatAt, int) {
 	if n.kind != number || n.value != float64(int(n.value)) || at(ts, j+1).is("/") && at(ts, j+2).kind == number && n.value < 10 {
 		return heatAt{}, i
 	}
-	h, end := degrees(ts, j)
+	h, end := degrees(ts, j, fan)
 	if end == j || notOven(ts, i, end, h) {
 		return heatAt{}, i
 	}
@@ -77,10 +77,10 @@ func heatHere(ts []token, i int) (heatAt, int) {
 }
 
 // degrees reads "180", "180C", "180 °C", "180 degrees C fan", "350F".
-func degrees(ts []token, j int) (h heatAt, end int) {
+func degrees(ts []token, j int, fan bool) (h heatAt, end int) {
 	value := int(min(ts[j].value, 1e6))
 	end = j + 1
-	unit := false
+	unit := fan
 	for at(ts, end).is("°", "o", "degrees", "*") && end < j+3 {
 		unit, end = true, end+1
 	}
@@ -104,6 +104,10 @@ func degrees(ts []token, j int) (h heatAt, end int) {
 			end++
 		}
 	}
+	if next := at(ts, end+1); !unit && value >= plainLeast && value <= celsiusMost && at(ts, end).is("-", "to", "or") && next.kind == number && next.value > float64(value) && next.value <= celsiusMost {
+		other, stop := degrees(ts, end+1, false)
+		unit, h.Scale, h.Fan = stop > end+1, other.Scale, other.Fan
+	}
 	if !unit && !ovenSays(ts, j, end, value) {
 		return h, j
 	}
@@ -114,7 +118,7 @@ func degrees(ts []token, j int) (h heatAt, end int) {
 // 180", "bake 200 gas 6".
 func ovenSays(ts []token, j, end, value int) bool {
 	next := at(ts, end)
-	if value < plainLeast || value > celsiusMost || value%5 != 0 || next.in(units) || next.kind == number && at(ts, end+1).in(units) {
+	if value < plainLeast || value > celsiusMost || value%5 != 0 || next.in(units) {
 		return false
 	}
 	if gas := next.is("gas", "gm", "mark") || next.is("/", ",", "-") && (at(ts, end+1).is("gas", "gm", "mark", "fan") || at(ts, end+2).is("fan")); gas {

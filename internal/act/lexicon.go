@@ -26,9 +26,9 @@ var verbGroups = []struct {
 	noun  nounness
 	words string
 }{
-	{Cut, never, "chop slice dice peel grate shred mince trim deseed destone halve julienne fillet debone carve crush squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
-	{Cut, often, "cut core skin bone joint"},
-	{Cut, mostly, "zest juice quarter score stone shell"},
+	{Cut, never, "chop slice dice peel grate shred trim deseed destone halve julienne fillet debone carve crush squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
+	{Cut, often, "cut skin bone joint mince"},
+	{Cut, mostly, "core zest juice quarter score stone shell"},
 	{Mix, never, "combine knead stir sift sieve puree fold beat rub add make incorporate mash process blitz bind crack separate pour emulsify dissolve knockback whizz"},
 	{Mix, often, "mix whisk blend whip break pulse"},
 	{Mix, mostly, "cream"},
@@ -38,11 +38,12 @@ var verbGroups = []struct {
 	{Ready, never, "grease"},
 	{Ready, mostly, "line flour butter oil"},
 	{Fill, never, "assemble fill stuff enrobe pane thread wrap arrange"},
+	{Fill, mostly, "batter"},
 	{Fill, often, "coat layer spread dip sandwich skewer spoon stack breadcrumb transfer"},
 	{Decorate, never, "decorate drizzle garnish sprinkle scatter"},
 	{Decorate, often, "glaze brush finish top"},
 	{Decorate, mostly, "ice dust a-eggwash"},
-	{Hob, never, "saute simmer boil melt poach blanch braise parboil sweat caramelise caramelize scald deglaze soften reduce thicken stirfry deepfry"},
+	{Hob, never, "saute simmer boil melt temper poach blanch braise parboil sweat caramelise caramelize scald deglaze soften reduce thicken stirfry deepfry"},
 	{Hob, often, "fry brown steam sear griddle stew char"},
 	{PutIn, often, "bake roast"},
 	{Grill, often, "grill toast"},
@@ -74,8 +75,8 @@ var verbGroups = []struct {
 	{Timer, often, "timer"},
 	{Idle, never, "wait linger"},
 	{HeatOven, never, "preheat"},
-	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat toss baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen crisp put place pop move take get bring lift takeout takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light heat warm leave let allow keep prepare prep wash rinse scrub clean dry go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear finish-off ensure ask hand collect-up transfer-over decant discard tie wear swap change increase decrease remember stay follow"},
-	{Other, often, "set drop work help dress photo label"},
+	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat toss baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen crisp put place pop move take get bring lift takeout takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear finish-off ensure ask hand collect-up transfer-over decant discard tie wear swap change increase decrease remember stay follow"},
+	{Other, often, "set drop work help dress photo label heat warm dry poke"},
 }
 
 // lexicon is the verbs by the stem of their forms.
@@ -120,7 +121,7 @@ var (
 	setupThings = words(`ingredients ingredient equipment utensils bowls apron aprons hair jewellery everything tools kit station area workstation space scales recipe recipes hygiene uniform`)
 	produce     = words(`vegetables veg fruit fruits salad lettuce potatoes potato carrots mushrooms spinach rice herbs leaves berries strawberries raspberries grapes tomatoes apples peppers lentils noodles pulses beans cucumber leeks celery produce leek`)
 	waterWords  = words(`water kettle a-water`)
-	coldPlaces  = words(`fridge refrigerator chiller blast-chiller refridgerator`)
+	coldPlaces  = words(`fridge refrigerator chiller blast-chiller`)
 )
 
 // everyday are common English words that are never taken for misspelt words of the kitchen.
@@ -131,7 +132,7 @@ var everyday = words(`about above across after again against all almost along al
 	such sure take task taste teacher team ten than that the their them then there these they thing think third this those three through time times to together too top total towards tried turn twice two under until up upon use used using usual very wait want was watch way well were what when where which while white whole why will with within without work would write wrong year yes yet you your
 	yourself teacher lesson class finish finished started start starting second safety hygiene health quality control point points risk critical contamination cross bacteria danger avoid prevent ensure make sure safe thirty twenty forty fifty fifteen minute middle evenly equal equally thin thick thinly thickly rough roughly fine finely remaining remain approx approximately meanwhile whilst repeat straight immediately
 	allow allowing allows burn burns burning brown black green blue yellow purple orange colour colours coloured texture flavour flavours appearance presentation lovely picture photo photos evaluate evaluation apron aprons jewellery sleeves lesson pupils student students candidate spring string spice spices spicy stick sticky sticks strip strips stripe stain strain store stock stove later layer paste paper pepper peppers piece pieces matter bitter batter batch butter
-	plates places planes splash touch touching rather father mother other weather leather whether feather slicer finest biggest sliced diced waste waist taste tested paste pasty party parts steam steak stead store score shore share shape shave shake shade brake break brush crush crash trash trays tried fried dried tries fries cries frame flame blame blend bland brand bread break bring being beans means jeans lean
+	plates places planes splash touch touching rather father mother other weather leather whether feather slicer finest biggest sliced diced waste waist taste tested paste pasty party parts steam steak stead store score shore share shape shave shake shade brake break brush crush crash trash trays tried fried dried tries fries cries crumb crumbs bain marie frame flame blame blend bland brand bread break bring being beans means jeans lean
 	measure treasure pressure heavily heaped level spoonful tablespoon tablespoons teaspoon teaspoons grams gram litre litres millilitres centimetres pinch handful portion portions serving servings`)
 
 // kitchenWords are further words of the kitchen, for spelling alone.

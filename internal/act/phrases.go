@@ -7,6 +7,11 @@ import "strings"
 // begin with "a-" are nouns, whatever their parts would be.
 var phrases = phraseTable(`
 wash up|washup
+skewer test|test
+knife test|test
+w / up|washup
+w / u|washup
+oven heating|preheat
 washing up|washup
 washed up|washup
 wash-up|washup
@@ -356,6 +361,19 @@ func phraseTable(lines string) map[string][]phrase {
 	return table
 }
 
+// phraseWords are the words of the phrases.
+var phraseWords = func() set {
+	s := set{}
+	for _, list := range phrases {
+		for _, p := range list {
+			for _, w := range p.parts {
+				s[w] = true
+			}
+		}
+	}
+	return s
+}()
+
 // joinPhrases puts one token in the place of each phrase.
 func joinPhrases(ts []token) (joined []token) {
 	for i := 0; i < len(ts); {
@@ -366,7 +384,7 @@ func joinPhrases(ts []token) (joined []token) {
 			continue
 		}
 		last := ts[i+len(p.parts)-1]
-		joined = append(joined, token{kind: word, text: p.as, stem: stem(p.as), start: ts[i].start, end: last.end})
+		joined = append(joined, token{kind: word, text: p.as, stem: stem(p.as), start: ts[i].start, end: last.end, purpose: p.parts[0] == "to"})
 		i += len(p.parts)
 	}
 	return joined
@@ -379,7 +397,7 @@ func phraseAt(ts []token, i int) (phrase, bool) {
 next:
 	for _, p := range phrases[ts[i].text] {
 		for j, w := range p.parts {
-			if t := at(ts, i+j); t.kind != word || t.text != w {
+			if t := at(ts, i+j); t.kind == number || t.text != w {
 				continue next
 			}
 		}

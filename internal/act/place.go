@@ -1,6 +1,10 @@
 package act
 
-import "plait.example/internal/practical"
+import (
+	"slices"
+
+	"plait.example/internal/practical"
+)
 
 var ovens = exactly("oven a-hotoven a-moderateoven a-cooloven a-warmoven a-veryhotoven a-fairlyhotoven a-verycooloven")
 
@@ -15,9 +19,13 @@ func placeIn(ts []token) practical.Place {
 	return ""
 }
 
+func shelf(t token) bool { return t.is("shelf", "middle", "top", "bottom", "centre", "rack") }
+
 func placeWord(ts []token, i int, t token) practical.Place {
 	to := before(ts, i, "in", "into", "to", "inside", "putin", "on", "onto", "under", "over", "puton", "by", "using")
 	switch {
+	case ovens[t.text] && at(ts, i-1).is("of", "the") && slices.ContainsFunc(ts[max(0, i-4):i], shelf):
+		return practical.AtOven
 	case t.kind != word || before(ts, i, "from", "out", "takeout", "getout", "of", "takeoff"):
 	case ovens[t.text] && to && !before(ts, i, "on", "puton"):
 		return practical.AtOven

@@ -32,7 +32,7 @@ func Read(text string) (acts []Act) {
 			if a.Implied {
 				a.Heats, a.Least, a.Most = nil, 0, 0
 			}
-			acts = merge(acts, a)
+			acts = merge(acts, a, f.purpose)
 		}
 	}
 	return acts
@@ -42,6 +42,10 @@ func Read(text string) (acts []Act) {
 func dropMovers(ts []token, all []found) (kept []found) {
 	for k := 0; k < len(all); k++ {
 		f := all[k]
+		if k+1 < len(all) && f.is("getready") && all[k+1].purpose && all[k+1].is("serve", "plate", "present", "plateup") {
+			all[k+1] = found{verb: verb{name: "plateup", kind: Plate}, at: all[k+1].at, from: f.from, to: all[k+1].to}
+			continue
+		}
 		if k+1 < len(all) && leads(ts, f, all[k+1]) {
 			all[k+1].from = f.from
 			continue
@@ -52,8 +56,8 @@ func dropMovers(ts []token, all []found) (kept []found) {
 }
 
 var (
-	movers = exactly("put place pop move get bring leave let allow keep start begin continue carry do go use ensure remember ask need return transfer set help finish-off stand putin puton store finish take work stay")
-	softly = exactly("leave let allow start begin continue do use ensure remember ask bring keep get go carry help finish work stay")
+	movers = exactly("put place pop move get bring leave let allow keep start begin continue carry do go use ensure remember ask need return transfer set help finish-off stand putin puton store finish take work stay wait getready")
+	softly = exactly("leave let allow start begin continue do use ensure remember ask bring keep get go carry help finish work stay wait")
 )
 
 // leads says whether verb f only leads to the verb after it.
@@ -70,7 +74,7 @@ func leads(ts []token, f, next found) bool {
 	if f.is("keep") && !next.purpose && next.form != ing {
 		return false
 	}
-	if next.is("serve") && f.is("get") {
+	if next.is("washup") && softly[f.name] || next.is("serve") && f.is("get") {
 		return true
 	}
 	if next.purpose && (softly[f.name] || placeIn(between) == "" || next.kind == placeKind[placeIn(between)]) {
@@ -85,10 +89,19 @@ var placeKind = map[practical.Place]Kind{
 }
 
 // waitKinds are those that are said twice in one breath: "put in the oven and bake", "in the fridge to chill".
-var waitKinds = map[Kind]bool{PutIn: true, Chill: true, Freeze: true, Prove: true, Cool: true, WashUp: true, Test: true, HeatOven: true, Serve: true, TakeOut: true, Probe: true, Marinate: true, OvenOff: true, Rest: true}
+var waitKinds = map[Kind]bool{PutIn: true, Chill: true, Freeze: true, Prove: true, Cool: true, WashUp: true, Test: true, HeatOven: true, Serve: true, TakeOut: true, Probe: true, Marinate: true, OvenOff: true, Rest: true, BoilWater: true}
 
-// merge adds an act, or joins it to the one before when they are one act said twice.
-func merge(acts []Act, a Act) []Act {
+// merge adds an act, or joins it to the one before when they are one act said
+// twice, as when the second says what the first is for: "in the freezer to set".
+func merge(acts []Act, a Act, purpose bool) []Act {
+	if n := len(acts); n > 0 && acts[n-1].Kind == BoilWater && a.Kind == Hob && a.Verb == "boil" && len(a.Objects) == 0 {
+		a.Kind = BoilWater
+	}
+	if n := len(acts); n > 0 && purpose && (a.Kind == Chill || a.Kind == Cool || a.Kind == Hob || a.Kind == PutIn) {
+		if before := acts[n-1].Kind; before == Freeze || before == Chill || before == PutIn {
+			a.Kind, a.Objects = before, nil
+		}
+	}
 	if n := len(acts); n > 0 && acts[n-1].Kind == a.Kind && waitKinds[a.Kind] && (len(a.Objects) == 0 || len(acts[n-1].Objects) == 0 && a.Kind != TakeOut || slices.Equal(a.Objects, acts[n-1].Objects)) {
 		b := &acts[n-1]
 		b.End = a.End

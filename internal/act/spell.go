@@ -24,8 +24,8 @@ ganash=ganache ganach=ganache shoux=choux chou=choux shoe=choux quich=quiche kie
 marinaid=marinade marinaded=marinated marinading=marinating profiteroles=profiteroles prophiteroles=profiteroles sautee=saute sauteed=sauteed brocoli=broccoli brocolli=broccoli parsely=parsley corriander=coriander
 tumeric=turmeric cinammon=cinnamon raspberrys=raspberries rasberries=raspberries strawberrys=strawberries rasberry=raspberry caserole=casserole lemmon=lemon vegtables=vegetables veg=vegetables veggies=vegetables vegetabels=vegetables
 utensills=utensils equiptment=equipment equiment=equipment equipement=equipment ingrediants=ingredients ingredents=ingredients ingredience=ingredients ings=ingredients surfases=surfaces
-peices=pieces peaces=pieces peace=piece thermometre=thermometer degress=degrees degres=degrees degree=degrees deg=degrees degs=degrees centigrade=celsius choc=chocolate mayo=mayonnaise frm=from bk=bake
-w/up=washup washingup=washup washup=washup wash-ups=washup preheat=preheat fan-oven=oven micro=microwave mic=microwave
+peices=pieces peaces=pieces peace=piece thermometre=thermometer degress=degrees degres=degrees degree=degrees deg=degrees degs=degrees centigrade=celsius choc=chocolate mayo=mayonnaise cary=carry stiring=stirring frm=from bk=bake
+refridgerator=refrigerator refridgerate=refrigerate refridge=refrigerate washingup=washup washup=washup wash-ups=washup preheat=preheat fan-oven=oven micro=microwave mic=microwave
 `)
 
 func pairs(text string) map[string]string {
@@ -58,7 +58,7 @@ func mend(w string) string {
 // known says whether a word, as it is or by its stem, needs no mending.
 func known(w string) bool {
 	s := stem(w)
-	return vocabulary[w] || vocabulary[s] || everyday[w] || everyday[s]
+	return vocabulary[w] || vocabulary[s] || everyday[w] || everyday[s] || phraseWords[w]
 }
 
 // nearest is the single nearest of the words within the allowance; its first
@@ -74,13 +74,21 @@ func nearest(w string, list []string) (string, bool) {
 			continue
 		}
 		switch d := edits(w, k); {
-		case d < least:
+		case d > allow:
+		case d < least, d == least && twice && usual(k):
 			best, least, twice = k, d, false
-		case d == least:
-			twice = true
+		case d == least && (usual(k) || !usual(best)):
+			twice = usual(k) == usual(best)
+			best = k
 		}
 	}
 	return best, best != "" && !twice
+}
+
+// usual says whether a word is a verb of cooking: of words equally near it is the one that is meant.
+func usual(w string) bool {
+	v := lexicon[stem(w)]
+	return v.name != "" && v.kind != Other || w == "stirring"
 }
 
 // edits counts the letters to add, drop or change to make one word of the

@@ -14,7 +14,8 @@ type token struct {
 	text       string // lower case, spelling mended, apostrophes and hyphens made plain
 	stem       string // of a word
 	value      float64
-	start, end int // bytes of the row
+	start, end int  // bytes of the row
+	purpose    bool // a phrase that begins with "to"
 }
 
 type tokenKind int
@@ -36,7 +37,17 @@ func tokenize(s string) []token {
 			ts[i].stem = stem(ts[i].text)
 		}
 	}
-	return joinPhrases(ts)
+	return joinPhrases(kneaded(ts))
+}
+
+// kneaded reads "need the dough" as kneading.
+func kneaded(ts []token) []token {
+	for i, t := range ts {
+		if next := at(ts, i+1); t.is("need") && (next.is("dough", "bread") || next.is("the", "for", "my") && at(ts, i+2).is("dough", "bread")) {
+			ts[i].text, ts[i].stem = "knead", stem("knead")
+		}
+	}
+	return ts
 }
 
 func scan(s string) (ts []token) {
@@ -51,7 +62,7 @@ func scan(s string) (ts []token) {
 			t, end = scanNumber(s, i)
 		case fractions[r] != 0:
 			t = token{kind: number, text: s[i:end], value: fractions[r]}
-		case unicode.IsLetter(r):
+		case unicode.IsLetter(r) && r != 'º':
 			t, end = scanWord(s, i)
 		}
 		t.start, t.end = i, end

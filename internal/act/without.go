@@ -11,6 +11,8 @@ func saidWithout(ts []token) (name string, where int) {
 		next := at(ts, i+1)
 		switch {
 		case t.kind != word:
+		case t.is("a-cooloven", "a-warmoven") && next.is("to", "down", "by"):
+			return "turndown", i
 		case t.is("oven", "a-hotoven", "a-moderateoven"):
 			if n := ovenWithout(ts, i); n != "" {
 				return n, i
@@ -30,14 +32,16 @@ func saidWithout(ts []token) (name string, where int) {
 		case t.is("rack", "racks") && before(ts, i, "on", "onto", "to"):
 			return "racked", i
 		case t.is("a-warmplace") && before(ts, i, "in", "into", "to", "a", "-") || t.is("a-warmplace") && i == 0:
-			return "warm", i
+			return "warm-place", i
 		case (t.is("kettle") || t.in(waterWords)) && (next.is("on") || before(ts, i, "puton")):
 			return "kettle", i
 		case t.is("hob", "ring") && before(ts, i, "on", "onto"):
 			return "hobbed", i
 		case t.is("on") && i == last && i > 0 && !at(ts, i-1).in(setupThings):
 			return "hobbed", i
-		case t.is("in") && i == last && i > 0:
+		case t.is("marinade") && before(ts, i, "in"):
+			return "marinate", i
+		case t.is("in") && i > 0 && (i == last || next.is("at", "for", "@") || next.kind == number):
 			return "in", i
 		}
 	}
@@ -56,7 +60,7 @@ func ovenWithout(ts []token, i int) string {
 		return "turnoff"
 	case next.is("down", "up"):
 		return "turndown"
-	case next.is("on", "to", "at") || next.kind == number || next.is("gas", "gm", "-", ":", "ready") || i == 0 && len(ts) == 1:
+	case next.is("on", "to", "at", "heating", "warming") || next.kind == number || next.is("gas", "gm", "-", ":", "ready") || i == 0 && len(ts) == 1:
 		return "preheat"
 	}
 	return ""
@@ -89,7 +93,7 @@ func namedWithout(ts []token) (string, int) {
 			return "wait", i
 		case t.is("done", "ready", "finished", "complete", "cooked") && i == len(ts)-1 && i > 0:
 			return "done", i
-		case t.is("core"):
+		case t.is("core") && at(ts, i+1).is("temperature", "temp", "75", "70", "above", "over", "at", "of", ":", "is"):
 			return "probe", i
 		}
 	}

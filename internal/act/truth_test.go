@@ -1,0 +1,63 @@
+package act
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// truth is a row of a file of testdata.
+type truth struct {
+	text  string
+	kinds []Kind
+}
+
+func readTruth(t *testing.T, name string) (rows []truth) {
+	t.Helper()
+	data, err := os.ReadFile("testdata/" + name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, line := range strings.Split(string(data), "\n") {
+		if strings.HasPrefix(line, "#") || strings.TrimSpace(line) == "" {
+			continue
+		}
+		text, kinds, _ := strings.Cut(line, "\t")
+		r := truth{text: text}
+		for _, k := range strings.Fields(kinds) {
+			r.kinds = append(r.kinds, Kind(k))
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// said are the kinds of a row's acts that are said, equal neighbours once.
+func said(text string) (kinds []Kind) {
+	for _, a := range Read(text) {
+		if !a.Implied {
+			kinds = append(kinds, a.Kind)
+		}
+	}
+	return slices.Compact(kinds)
+}
+
+// score counts the rows of a file whose acts are all right, and logs the others.
+func score(t *testing.T, name string) (right, all int) {
+	t.Helper()
+	for _, r := range readTruth(t, name) {
+		all++
+		if got := said(r.text); slices.Equal(got, slices.Compact(slices.Clone(r.kinds))) {
+			right++
+		} else {
+			t.Logf("%q: %v, want %v", r.text, got, r.kinds)
+		}
+	}
+	t.Logf("%s: %d of %d rows right", name, right, all)
+	return right, all
+}
+
+func TestHeldOut(t *testing.T) { score(t, "heldout.tsv") }
+
+func TestRows(t *testing.T) { score(t, "rows.tsv") }
