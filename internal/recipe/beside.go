@@ -3,6 +3,8 @@ package recipe
 import (
 	"fmt"
 	"strings"
+
+	"plait.example/internal/practical"
 )
 
 // laidOver says that food goes over something: not "over a medium heat".
@@ -37,6 +39,8 @@ func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]b
 		return true, "'" + w + "': beside what waits"
 	case j.first && j.it.component != "" && prev.it.component != j.it.component && !refersTo(refs, l.cur):
 		return true, fmt.Sprintf("a part of its own: %s", strings.ToLower(j.it.component))
+	case j.first && prepOnly(j) && freshOnly(l, j, names) && !leans(j) && len(refs) == 0:
+		return true, "makes new ingredients ready: needs nothing before it"
 	case i == l.serving || j.waiting() != nil && len(j.clauses) == 1:
 		return false, ""
 	case freshBowl(j.ts):
@@ -45,10 +49,16 @@ func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]b
 		return true, "begins something new while the step before waits"
 	case cur.waiting && j.first && j.kind == handsJob && has(j.ts, "set aside") && !leans(j) && j.clauses[0].verbIs("combine", "mix", "whisk", "blend", "chop", "peel", "slice"):
 		return true, "made and set aside, while the step before waits"
-	case cur.waiting && longWait(*prev) && j.first && freshOnly(l, j, names) && !leans(j):
+	case cur.waiting && longWait(*prev) && timedWait(prev) && j.first && freshOnly(l, j, names) && !leans(j):
 		return true, "only new ingredients, while the step before waits"
 	}
 	return false, ""
+}
+
+// timedWait says that a wait is one that fills time: its minutes are said, or it is in a place of its own.
+func timedWait(j *job) bool {
+	w := j.waiting()
+	return w.said != nil || j.borrowed != nil || w.place != practical.AtSide && w.place != practical.AtFreezer
 }
 
 func refersTo(refs []int, k int) bool { return inList(refs, k) }
@@ -77,6 +87,26 @@ func hasAny(ts []token, words ...string) bool {
 	return false
 }
 
+// prepOnly says that a job only peels, chops and the like.
+func prepOnly(j *job) bool {
+	for _, c := range j.clauses {
+		if !c.verbIs("peel", "chop", "slice", "dice", "grate", "crush", "mince", "shred", "deseed", "core", "trim", "zest", "quarter", "halve", "hull", "wash", "scrub", "rinse", "cut", "weigh", "measure", "juice", "squeeze") || c.hands != nil {
+			return false
+		}
+	}
+	return j.kind == handsJob && len(j.clauses) > 0
+}
+
+// beingMade says that a job makes the product that it names: "make the batter".
+func beingMade(ts []token, product string) bool {
+	for i, t := range ts {
+		if t.stem == product && at(ts, i-1).is("the", "a", "your") && at(ts, i-2).is("make", "prepare", "start", "begin", "making", "preparing") {
+			return true
+		}
+	}
+	return false
+}
+
 // freshBowl says "in another bowl", "in a separate pan".
 func freshBowl(ts []token) bool {
 	return has(ts[:min(len(ts), 14)], "another bowl", "separate bowl", "second bowl", "another pan", "separate pan", "second pan", "another saucepan", "different bowl", "a clean bowl", "separate saucepan", "another pot", "separate shallow dish", "in a small bowl", "in a medium bowl", "separate large bowl", "another large bowl")
@@ -95,7 +125,7 @@ func makes(j *job) bool {
 func freshOnly(l *linker, j *job, names map[string]bool) bool {
 	fresh := 0
 	for _, t := range j.ts {
-		if t.kind == word && l.title[t.stem] && !l.foods[t.stem] {
+		if t.kind == word && l.title[t.stem] && (!l.foods[t.stem] || t.stem == l.dish) {
 			return false // the dish itself
 		}
 	}

@@ -208,6 +208,10 @@ func (s *sorter) guessPart(i int) {
 		case methodLike(l) && (l.marker == numbered || s.cur.title != "" && !introduces(l) || len(clauses(l.ts)) >= 2):
 			s.part = methodPart
 		}
+	case notePart:
+		if len(s.cur.items) == 0 && len(s.cur.ingredients) > 0 && methodLike(l) && l.marker == numbered && !s.methodHeadingAhead(i) {
+			s.part, s.comp, s.open = methodPart, "", false // after a list of equipment
+		}
 	case ingredientPart:
 		if methodLike(l) && (!ingredientLike(l) || l.marker == numbered) && !s.methodHeadingAhead(i) {
 			s.part, s.comp, s.open = methodPart, "", false
@@ -336,6 +340,9 @@ func (d *draft) read(text string) Recipe {
 		}
 	}
 	d.readList(text, &r)
+	if d.head.makes == 0 && strings.Contains(strings.ToLower(d.title), "makes") {
+		d.head.makes = r.Serves
+	}
 	readMethod(text, d.items, d.head, &r)
 	if r.Title == "" && len(d.items) > 0 {
 		r.Title = firstWords(text, d.items[0])

@@ -7,7 +7,8 @@ import (
 
 // duration is a stretch of time that the text states.
 type duration struct {
-	least, most int  // minutes
+	least, most int // minutes
+	exact       stretch
 	from, to    int  // tokens
 	open        bool // no most: "at least", "or longer"
 	capped      bool // no least: "up to", "no more than"
@@ -70,7 +71,24 @@ func readDuration(ts []token, i int) (duration, int) {
 	if other, end := rangeTail(ts, next, between); end > next && other.high >= s.low {
 		s.high, next = max(s.high, other.high), end // "20 minutes to half an hour"
 	}
-	return duration{least: minutes(s.low), most: minutes(s.high), vague: s.vague}, next
+	d := duration{vague: s.vague}
+	d.last(s)
+	return d, next
+}
+
+// last sets how long the time is.
+func (d *duration) last(s stretch) {
+	d.exact, d.least, d.most = s, minutes(s.low), minutes(s.high)
+}
+
+// times is the time gone through n times.
+func (d *duration) times(n int) {
+	d.last(stretch{d.exact.low * float64(n), d.exact.high * float64(n), d.exact.vague})
+}
+
+// plus is the time and another after it.
+func (d *duration) plus(other duration) {
+	d.last(stretch{d.exact.low + other.exact.low, d.exact.high + other.exact.high, d.exact.vague})
 }
 
 // mayBeginTime is a quick look whether a time can begin at token i.
@@ -294,7 +312,10 @@ func bareMinutes(ts []token, v float64, next int, joined bool) bool {
 // rangeTail reads "to half an hour" after a first time with its own unit.
 func rangeTail(ts []token, i int, between bool) (stretch, int) {
 	j := i
-	if at(ts, j).is(",") && at(ts, j+1).is("or") && at(ts, j+2).is("overnight", "even") {
+	if at(ts, j).is(",") && (at(ts, j+1).is("or") && at(ts, j+2).is("overnight", "even") || at(ts, j+1).is("up") && at(ts, j+2).is("to")) {
+		j++
+	}
+	if at(ts, j).is("up") && at(ts, j+1).is("to") && at(ts, i).is(",") {
 		j++
 	}
 	if !at(ts, j).is("to", "-", "or", "until", "till") && !(between && at(ts, j).is("and")) {
@@ -332,6 +353,9 @@ func elliptical(ts []token, i int) (stretch, int) {
 	end := next
 	if at(ts, end).is("more") {
 		leads, end = true, end+1
+	}
+	if !leads && at(ts, i-1).is("for") && (end == len(ts) || at(ts, end).is(".") && at(ts, end).kind == sign) {
+		leads = has(ts[max(0, i-25):i], "fry", "cook", "bake", "simmer", "boil", "knead", "chill", "roast", "grill", "microwave", "steam", "saute", "poach")
 	}
 	if !leads || !at(ts, j).is("for") {
 		return stretch{}, i

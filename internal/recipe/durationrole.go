@@ -23,6 +23,8 @@ func qualify(ts []token, d *duration) {
 			d.capped = true
 		case t.is("than") && at(ts, back-1).is("more", "longer"):
 			d.open = true
+		case t.is("in") && has(ts[max(0, back-14):back], "cube of", "bread dropped", "piece of bread"):
+			d.role = describes // how hot the oil is
 		case t.is("keep", "keeps", "store", "stores", "lasts", "per", "up"):
 			d.role = describes
 		case t.is("after"):
@@ -43,7 +45,7 @@ func qualify(ts []token, d *duration) {
 	}
 	qualifyAfter(ts, d)
 	if before := sinceSign(ts, d.from); has(before, "each side", "per side", "either side", "both sides") && d.role == lasts && !sides(ts[d.to:min(d.to+5, len(ts))]) {
-		d.least, d.most = 2*d.least, 2*d.most
+		d.times(2)
 	}
 }
 
@@ -71,12 +73,14 @@ func qualifyAfter(ts []token, d *duration) {
 	case t.is("or") && u.is("longer", "more", "overnight"), t.is("plus", "+", "minimum"), t.is("at") && u.is("least"):
 		d.open = true
 		if u.is("overnight") {
-			d.most, d.open = max(d.most, 720), false
+			d.exact.high = max(d.exact.high, 720)
+			d.last(d.exact)
+			d.open = false
 		}
 	case t.is("max", "maximum"), t.is("at") && u.is("most"):
 		d.capped = true
 	case t.is("per", "a", "each", "on", "either", "/", "for") && sides(tail):
-		d.least, d.most = 2*d.least, 2*d.most
+		d.times(2)
 	case t.is("per") || t.is("for", "to") && (u.is("every", "each") || has(tail, "the pound", "the lb")):
 		d.vague = true
 	}

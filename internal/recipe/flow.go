@@ -11,11 +11,12 @@ type thread struct {
 	component string
 	beside    int  // the job that waited when this thread began; -1: none
 	waiting   bool // its last job is a long wait
+	prep      bool // its last job only makes ingredients ready, and began it
 }
 
 // link gives the steps their order.
 func link(jobs []job, r *Recipe, foods map[string]bool, serving int) {
-	l := &linker{jobs: jobs, r: r, foods: foods, shared: sharedFoods(r.Ingredients), title: titleWords(r.Title), serving: serving, cur: -1}
+	l := &linker{jobs: jobs, r: r, foods: foods, shared: sharedFoods(r.Ingredients), title: titleWords(r.Title), dish: lastWord(r.Title), serving: serving, cur: -1}
 	for i := range jobs {
 		l.take(i)
 	}
@@ -28,6 +29,7 @@ type linker struct {
 	foods   map[string]bool
 	shared  map[string]bool // foods that stand in several lines of the list
 	title   map[string]bool // words of the title
+	dish    string          // stem of the title's last word: what is made
 	threads []*thread
 	cur     int // the thread that words without a name speak of
 	serving int
@@ -88,7 +90,7 @@ func (l *linker) take(i int) {
 		was = l.threads[l.cur].last
 	}
 	l.merge(i, touched, names)
-	l.threads[l.cur].beside = was
+	l.threads[l.cur].beside, l.threads[l.cur].prep = was, was >= 0 && prepOnly(j)
 }
 
 // lendNames gives the foods of "while the cakes cool" to the thread that waits, and takes them from the job.
@@ -113,7 +115,7 @@ func (l *linker) merge(i int, touched []int, names map[string]bool) {
 		}
 	}
 	if pressed(&l.jobs[i]) {
-		t.holds[stem("base")] = true
+		t.holds[stem("base")], t.holds[stem("crust")] = true, true
 	}
 	if makesDough(&l.jobs[i]) {
 		t.holds["dough"] = true
@@ -192,6 +194,9 @@ func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
 		return l.allThreads(), ""
 	}
 	cur := l.threads[l.cur]
+	if hasAny(j.ts, "everything") && meanwhile(j.ts) == "" && !freshBowl(j.ts) && (j.it.component == "" || j.it.component == cur.component) {
+		return l.allThreads(), ""
+	}
 	switch parallel, why := l.startsBeside(i, cur, refs, names); {
 	case parallel:
 		var others []int
@@ -209,6 +214,8 @@ func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
 	if !inList(refs, l.cur) {
 		if k := l.holding(cur.beside); j.first && len(refs) == 0 && k >= 0 && (goesToHeat(j) || l.jobs[cur.last].it == l.jobs[cur.beside].it) && !leans(j) {
 			refs = append(refs, k) // back to what waited
+		} else if cur.prep && k >= 0 && !inList(refs, k) && len(refs) == 0 {
+			refs = append(refs, k) // what was made ready goes to what was there before
 		}
 		refs = append(refs, l.cur)
 	}
@@ -229,7 +236,7 @@ func (l *linker) allThreads() []int {
 // too much order is safer than too little.
 func (l *linker) speaksOfUnknown(j *job, names map[string]bool) bool {
 	for n := range names {
-		if made[n] && l.heldBy(n) == 0 && theWord(j.ts, n) {
+		if made[n] && l.heldBy(n) == 0 && theWord(j.ts, n) && !beingMade(j.ts, n) {
 			return true
 		}
 	}
@@ -300,7 +307,7 @@ func (l *linker) refers(ts []token, names map[string]bool) []int {
 	var out []int
 	for k, t := range l.threads {
 		for n := range t.holds {
-			if names[n] && !l.shared[n] && (!common[n] || onlyOnce[n] && theWord(ts, n) && l.heldBy(n) == 1) {
+			if names[n] && !l.shared[n] && (!common[n] || l.heldBy(n) == 1 && (onlyOnce[n] && theWord(ts, n) || preparedFood(ts, n))) {
 				out = append(out, k)
 				break
 			}

@@ -1,6 +1,8 @@
 package recipe
 
 import (
+	"strings"
+
 	"plait.example/internal/practical"
 )
 
@@ -60,7 +62,7 @@ var products = []string{
 }
 
 // made are things that a cook makes and then works on, by stem: they come from an earlier step.
-var made = set("dough pastri batter base custard ganach meringu sauc")
+var made = set("dough pastri batter base custard ganach meringu sauc crust")
 
 // isProduct says whether a stem is that of a product, such as a sauce, which may be only a part of the dish.
 func isProduct(s string) bool {
@@ -77,6 +79,27 @@ var common = set("mixtur mix salt pepper water oil butter flour sugar egg cream 
 
 // onlyOnce are common foods that tell a thread when it alone holds them and the text says "the".
 var onlyOnce = set("egg cream milk")
+
+// preparedFood says that the food is named by what was done to it before: "the softened butter", "melted chocolate".
+func preparedFood(ts []token, food string) bool {
+	for i, t := range ts {
+		if p := at(ts, i-1); t.kind == word && t.stem == food && p.kind == word && (strings.HasSuffix(p.text, "ed") || p.is("beaten")) && verbByStem[p.stem].name != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// lastWord is the stem of the last word of a title.
+func lastWord(title string) string {
+	ts := tokenize(title, 0)
+	for i := len(ts) - 1; i >= 0; i-- {
+		if ts[i].kind == word {
+			return ts[i].stem
+		}
+	}
+	return ""
+}
 
 // theWord says that the food stands with "the" before it.
 func theWord(ts []token, food string) bool {

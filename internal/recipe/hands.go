@@ -24,6 +24,11 @@ func handsOf(text string, j *job) (practical.Estimate, []string, float64) {
 	said := timedJob(*j)
 	seen := map[string]bool{}
 	minors := 0.0
+	if d := j.borrowed; d != nil && j.waiting() == nil {
+		said = true
+		total.add(float64(d.least), float64(d.most), float64(d.most), 1)
+		why = append(why, "'"+quote(text, j.lender.ts, d.from, d.to)+"': said")
+	}
 	for i := range j.clauses {
 		c := &j.clauses[i]
 		switch {
@@ -31,13 +36,19 @@ func handsOf(text string, j *job) (practical.Estimate, []string, float64) {
 			// "Make the topping. Sieve the flour ...": what follows says how
 		case c.wait || c.other || c.verb.deed == heatsUp || c.verb.deed == lets && c.hands == nil:
 		case c.hands != nil:
-			d := c.hands
+			d := *c.hands
+			d.times(max(1, j.turns))
 			mid := (d.least + d.most + 1) / 2
 			total.add(float64(max(d.least, 1)), float64(max(mid, 1)), float64(max(d.most, 1)), 1)
 			why = append(why, "'"+quote(text, j.it.ts, c.shift+d.from, c.shift+d.to)+"': said")
+			if j.turns > 1 {
+				why, doubt = append(why, j.inTurns()), max(doubt, 0.3)
+			}
 			if d.vague {
 				doubt = max(doubt, 0.3)
 			}
+		case said && c.hands == nil && (c.verb.deed == fries || c.verb.deed == cooks):
+			// the time that is said is the cooking's
 		case c.verb.deed == minor && said, c.verb.deed == minor && j.it.techniqueFor(c.verb.name, j.it.ts[c.from:c.to]) == nil, c.verb.deed == moves && j.waiting() != nil:
 			minors += 0.5
 		default:

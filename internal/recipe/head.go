@@ -12,6 +12,7 @@ type heading struct {
 	above    bool // the line being read stands above the list of ingredients
 	cook     *duration
 	cookLine []token
+	makes    int // pieces that the recipe makes; 0: not said
 }
 
 // meta takes lines such as "Serves 4" and "Prep time: 20 min".
@@ -22,6 +23,9 @@ func (s *sorter) meta(l line, ahead section) bool {
 	if n, ok := portions(l.ts); ok {
 		if s.cur.serves == 0 {
 			s.cur.serves = n
+		}
+		if hasAny(l.ts[:min(len(l.ts), 3)], "makes", "yield", "yields") && s.cur.head.makes == 0 {
+			s.cur.head.makes = n
 		}
 		if words := wordCount(l.ts); words > 1 {
 			s.cur.unread = append(s.cur.unread, l.text)

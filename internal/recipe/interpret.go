@@ -35,7 +35,7 @@ func (cx *context) interpret(ts []token, c *clause) {
 		if c.times[i].role == lasts && said == nil {
 			said = &c.times[i]
 		} else if c.times[i].role == lasts && joinedTimes(ts, *said, c.times[i]) {
-			said.least, said.most = said.least+c.times[i].least, said.most+c.times[i].most
+			said.plus(c.times[i])
 		}
 		if c.times[i].role == recurs && c.times[i].least > 0 && c.times[i].least < 60 {
 			c.every = c.times[i].least

@@ -68,7 +68,7 @@ func splitLines(text string) ([]line, []string) {
 	frontMatter(lines)
 	underlines(lines)
 	bareNumbers(lines)
-	return inlineNumbers(text, lines), notes
+	return inlineNumbers(text, inlineHeadings(text, lines)), notes
 }
 
 // frontMatter reads the block between two rows of dashes that heads some files: its title becomes a heading.

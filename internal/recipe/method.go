@@ -31,6 +31,7 @@ func readMethod(text string, items []item, head heading, r *Recipe) {
 	}
 	settleOven(text, jobs, head)
 	lendCookTime(jobs, head)
+	batches(jobs, head.makes)
 	serving := lastServe(jobs)
 	ids := names(jobs, serving)
 	facts := knownFoods(r.Ingredients)
@@ -98,7 +99,11 @@ func adoptTimes(jobs []job) {
 		if p.waiting() != nil && p.waiting().said == nil && !p.weak {
 			p.borrowed = d
 			p.lender = jobs[i].it
-		} else if p.waiting() == nil && d.least >= 3 {
+		} else if p.waiting() == nil && d.least < 3 {
+			if c := &p.clauses[len(p.clauses)-1]; c.hands == nil && !timedJob(*p) && p.it != jobs[i].it && (c.place == practical.AtHob || c.verb.deed == fries || c.verb.deed == cooks) {
+				p.borrowed, p.lender = d, jobs[i].it
+			}
+		} else if p.waiting() == nil {
 			if c := &p.clauses[len(p.clauses)-1]; c.hands == nil && (c.verb.deed == fries || c.verb.deed == cooks) {
 				p.borrowed, p.lender = d, jobs[i].it
 				p.kind, p.waitAt = waitJob, len(p.clauses)
@@ -196,6 +201,23 @@ func names(jobs []job, serving int) []string {
 	return ids
 }
 
+// heatingTime gives a step that turns the oven on the time that is said for its heating.
+func heatingTime(text string, j *job, s *practical.Step) {
+	for _, c := range j.clauses {
+		for _, d := range c.times {
+			if d.role != lasts || d.most > maxWait {
+				continue
+			}
+			s.Wait = &practical.Wait{Least: max(1, d.least), Most: d.most, Place: practical.AtOven, Celsius: max(50, j.oven), Band: 10, Attention: practical.Leave}
+			if d.open {
+				s.Wait.Most = 0
+			}
+			s.Why = append(s.Why, "'"+quote(text, j.it.ts, c.shift+d.from, c.shift+d.to)+"': said")
+			return
+		}
+	}
+}
+
 // makeStep turns a job into a step, without its id and its order.
 func makeStep(text string, j *job) practical.Step {
 	s := practical.Step{Text: text[j.start():j.end()], Component: j.it.component}
@@ -205,7 +227,8 @@ func makeStep(text string, j *job) practical.Step {
 		return s
 	}
 	if j.kind == ovenJob {
-		s.Why = []string{"turning the oven on is a row of the plan, not a step of hands"}
+		heatingTime(text, j, &s)
+		s.Why = append(s.Why, []string{"turning the oven on is a row of the plan, not a step of hands"}...)
 		return s
 	}
 	s.Hands, s.Why, doubt = handsOf(text, j)

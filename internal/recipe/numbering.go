@@ -98,3 +98,20 @@ func part(text string, l line, from, to int, m marker) line {
 	p.text = text[p.start:p.end]
 	return p
 }
+
+// inlineHeadings parts lines in which a heading and the first words below it
+// stand together: "Ingredients: 1 onion", "Method: 1. Rub the fat in".
+func inlineHeadings(text string, lines []line) []line {
+	var out []line
+	for _, l := range lines {
+		if len(l.ts) < 4 || l.marker != noMarker || l.heading > 0 || !l.ts[0].is("ingredients", "method", "directions", "instructions") || !l.ts[1].is(":") || l.ts[2].is("*", "_") {
+			out = append(out, l)
+			continue
+		}
+		head := part(text, l, 0, 2, noMarker)
+		rest := readLine(text, l.ts[2].start, l.end)
+		rest.head = l.ts[2].start
+		out = append(out, head, rest)
+	}
+	return out
+}

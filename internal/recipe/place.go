@@ -93,6 +93,12 @@ func placeAt(ts []token, i int) practical.Place {
 
 // pans are words for what stands on a hob.
 func namesPan(ts []token) bool {
+	for i, t := range ts {
+		if t.is("pan", "pot", "pans", "cooker") && !at(ts, i-1).is("cake", "baking", "pie", "roasting", "loaf", "muffin", "springform", "tart", "bundt", "sheet", "tube", "bread", "grill", "flan", "sponge", "brownie", "square", "lined", "prepared", "oven", "tea", "flower", "rice", "slow", "greased", "crust-lined") &&
+			!has(ts[max(0, i-5):i], "inch", "cm", "springform", "lined", "off the", "from the") {
+			return true
+		}
+	}
 	return has(ts, "saucepan", "sauce pan", "frying pan", "frypan", "skillet", "wok", "griddle", "kettle", "casserole", "dutch oven", "saute pan", "heavy pan", "large pan", "small pan", "deep pot", "large pot", "stockpot", "pan of water", "in the pan", "in a pan", "hot pan", "paella pan", "boiling water", "salted water")
 }
 

@@ -12,6 +12,10 @@ func (cx *context) letting(ts []token, c *clause, said *duration) {
 		c.place = practical.AtHob
 		return
 	}
+	if c.verb.name == "keep" && keepsWorking(ts[c.at+1:c.to]) {
+		cx.keeping(body, c, said)
+		return
+	}
 	if !ok && has(body, "heat up", "warm up", "get hot") {
 		cx.frying(body, c, said)
 		return
@@ -48,6 +52,10 @@ func (cx *context) resting(body []token, c *clause, said *duration) {
 		cx.onRing(body, c, said)
 		return
 	}
+	if said != nil && said.most <= 2 && cx.place == practical.AtHob && named == "" && c.verbIs("leave", "let", "allow") && !has(body, "cool", "rest", "stand", "aside", "test", "plate", "cover", "lid") {
+		c.place = practical.AtHob
+		return
+	}
 	setting := has(body, "set", "firm", "harden", "thicken", "solid")
 	if said == nil && !setting && has(body, "cold", "cool", "soften", "softened", "room temperature", "lukewarm", "absorb", "puff") && !has(body, "fold") {
 		setting = true
@@ -61,10 +69,42 @@ func (cx *context) resting(body []token, c *clause, said *duration) {
 		c.place = named
 	} else if c.verb.name == "wait" && cx.place == practical.AtHob && has(body, "bubble", "reduce", "simmer", "thick", "sauce") {
 		c.place = practical.AtHob
-	} else if setting && has(body, "chill", "cold", "jelly", "gelatine") {
+	} else if setting && has(body, "chill", "jelly", "gelatine", "the cold") {
 		c.place = practical.AtFridge
 	}
 	cx.attention(body, c)
+}
+
+// keepsWorking says "keep stirring", "keep on mixing".
+func keepsWorking(ts []token) bool {
+	for i := 0; i < min(3, len(ts)); i++ {
+		if v, ok := verbByStem[ts[i].stem]; ok && v.deed == works && len(ts[i].text) > 4 && ts[i].text[len(ts[i].text)-3:] == "ing" {
+			return true
+		}
+	}
+	return false
+}
+
+// keeping is work that goes on, over the heat when the food is there: with a
+// long time and a stir now and then it is a wait with looks.
+func (cx *context) keeping(body []token, c *clause, said *duration) {
+	named := placeWords(body)
+	c.place = ""
+	if cx.place == practical.AtHob && named != practical.AtSide || named == practical.AtHob {
+		c.place = practical.AtHob
+	}
+	if said == nil || said.most < 15 && !stirsSometimes(body) {
+		return
+	}
+	c.wait = true
+	if c.place == "" {
+		c.place = practical.AtSide
+	}
+	if stirsSometimes(body) || has(body, "once in a while", "every few") {
+		cx.attention(body, c)
+		return
+	}
+	c.look = practical.Stay
 }
 
 // onRing is food left on the heat: it comes to the boil, or bubbles for some minutes.

@@ -75,7 +75,7 @@ var sectionWords = []struct {
 
 // partOf is the section that a heading's words name.
 func partOf(ts []token) (section, bool) {
-	if len(ts) == 0 || len(ts) > 8 || at(ts, 1).is("time", "times") {
+	if len(ts) == 0 || len(ts) > 8 || at(ts, 1).is("time", "times") || ts[0].is("makes", "make") {
 		return front, false
 	}
 	for _, s := range sectionWords {

@@ -12,7 +12,7 @@ func sentences(ts []token) [][2]int {
 		if !t.is(".", "!", "?") || i < closes || i+1 < len(ts) && (!ts[i+1].gap || abbreviated(ts, i)) {
 			continue
 		}
-		if i+1 < len(ts) && at(ts, i+1).is(")", "]", "\"", "*", "_") {
+		if i+1 < len(ts) && at(ts, i+1).is(")", "]") {
 			continue
 		}
 		out = append(out, [2]int{from, i + 1})

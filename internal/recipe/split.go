@@ -29,6 +29,8 @@ type job struct {
 	ovenWhy  string
 	borrowed *duration // the wait's minutes, said in the next item
 	lender   *item
+	turns    int // how often the said minutes are gone through; 0: once
+	pieces   int // pieces a turn; 0: not said
 	follows  int // 1 + the job that "after 20 minutes" speaks of; 0: none
 }
 

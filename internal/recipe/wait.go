@@ -98,6 +98,9 @@ func makeWait(text string, j *job) (practical.Wait, []string, float64) {
 		d, ts, shift = j.borrowed, j.lender.ts, 0
 	}
 	if d != nil {
+		turns := *d
+		turns.times(max(1, j.turns))
+		d = &turns
 		w.Least, w.Most = d.least, d.most
 		switch {
 		case d.capped:
@@ -109,6 +112,9 @@ func makeWait(text string, j *job) (practical.Wait, []string, float64) {
 		}
 		if d.vague {
 			doubt = 0.3
+		}
+		if j.turns > 1 {
+			why, doubt = append(why, j.inTurns()), max(doubt, 0.3)
 		}
 		why = append(why, "'"+quote(text, ts, shift+d.from, shift+d.to)+"': said")
 	} else {
