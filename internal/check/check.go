@@ -1,6 +1,9 @@
 package check
 
 import (
+	"cmp"
+	"slices"
+
 	"plait.example/internal/match"
 )
 
@@ -17,13 +20,39 @@ type Saving func(m match.Matched) (Saved, bool)
 // Saved is a change of order and what it would save.
 type Saved struct {
 	Row     int    // that would be moved, from 1
-	To      int    // row after which it would stand; 0: first
+	After   int    // row after which it would stand; 0: first
 	Minutes int    // saved
 	What    string // in the trade's words: "slice the salad while the quiche bakes"
 }
 
 // Run is every finding of the rules that are on, the most serious first and
-// then by row. It never fails: what cannot be judged is not judged.
+// then by row, what is said of the plan as a whole after its rows. It never
+// fails: what cannot be judged is not judged.
 func Run(m match.Matched, o Options) []Finding {
-	return nil
+	if len(m.Rows) == 0 {
+		return nil
+	}
+	v := look(m, o.Saving)
+	var found []Finding
+	for _, rule := range o.Rules.List() {
+		if rule.On {
+			f := &asker{view: v, rule: rule}
+			rule.test(v, f)
+			found = append(found, f.found...)
+		}
+	}
+	slices.SortStableFunc(found, func(a, b Finding) int {
+		return cmp.Or(cmp.Compare(rank(a.Severity), rank(b.Severity)), cmp.Compare(last(a.Row), last(b.Row)))
+	})
+	return found
+}
+
+func rank(s Severity) int { return slices.Index([]Severity{Stops, Marks, Polish}, s) }
+
+// last puts what is said of the whole plan behind all rows.
+func last(row int) int {
+	if row == 0 {
+		return int(^uint(0) >> 1)
+	}
+	return row
 }

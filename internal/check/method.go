@@ -1,0 +1,331 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"plait.example/internal/act"
+	"plait.example/internal/match"
+)
+
+// The method: is each step there, once, and after what it needs?
+var methodTests = map[string]test{
+	"step-missing":       stepMissing,
+	"step-doubled":       stepDoubled,
+	"out-of-order":       outOfOrder,
+	"prepared-after-use": preparedAfterUse,
+	"dish-missing":       dishMissing,
+	"ingredient-unused":  ingredientUnused,
+}
+
+// stepMissing tells steps of a recipe for which no row stands, dish by dish.
+func stepMissing(v *view, f *asker) {
+	missing := map[string][]*stepSeen{}
+	steps := map[string]int{}
+	v.eachStep(func(s *stepSeen) {
+		steps[s.dish.Letter]++
+		if !s.seen() && s.weighty(f.limit("least")) && !v.folded(s) {
+			missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
+		}
+	})
+	for _, letter := range v.dishes {
+		list := missing[letter]
+		if len(list) == 0 || len(v.rowsOfDish(letter)) == 0 {
+			continue // a dish without rows is told by itself
+		}
+		for i, s := range list {
+			if i == f.limit("most") {
+				break
+			}
+			f.tell(saw{rows: v.around(s), dish: letter, step: s.step.ID, minutes: s.step.Hands.Likely, say: map[string]string{"step": v.stepText(s)}})
+		}
+	}
+}
+
+// weighty says that a step is one that a plan must show: it takes time, or its
+// food waits somewhere.
+func (s *stepSeen) weighty(least int) bool {
+	return !s.step.SetUp && (s.step.Wait != nil && s.step.Wait.Least >= least || s.step.Hands.Likely >= least)
+}
+
+// folded says that a row, though it stands for other steps, names what is done
+// in this one and to what: "make the white sauce" for all its steps.
+func (v *view) folded(s *stepSeen) bool {
+	a := act.Read(s.step.Text)
+	var kinds []act.Kind
+	var objects []string
+	for _, x := range a {
+		kinds = append(kinds, x.Kind)
+		objects = append(objects, x.Objects...)
+	}
+	for _, r := range v.rowsOfDish(s.dish.Letter) {
+		for _, d := range r.deeds {
+			if slices.Contains(kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(objects, o) }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// around is the row before which a missing step would stand: that of the step
+// after it, if it has one.
+func (v *view) around(s *stepSeen) []*row {
+	for _, id := range s.next {
+		if next := v.steps[id]; len(next.rows) > 0 {
+			return []*row{next.rows[0]}
+		}
+	}
+	return nil
+}
+
+func (v *view) stepText(s *stepSeen) string {
+	text := []rune(strings.Join(strings.Fields(s.step.Text), " "))
+	if len(text) > longestQuote {
+		return string(text[:longestQuote]) + " ..."
+	}
+	return strings.TrimSuffix(string(text), ".")
+}
+
+// stepDoubled tells a step with a wait that the plan does twice, far apart.
+func stepDoubled(v *view, f *asker) {
+	v.eachStep(func(s *stepSeen) {
+		var rows []*row
+		for _, r := range s.rows {
+			if v.sure(r, s.step.ID) >= 0.8 && len(r.Steps) == 1 {
+				rows = append(rows, r)
+			}
+		}
+		for i, r := range rows[:max(0, len(rows)-1)] {
+			next := rows[i+1]
+			if sameKinds(r, next) && next.place > r.place+1 && strings.EqualFold(strings.Join(r.words, " "), strings.Join(next.words, " ")) && !again.in(next.words) {
+				f.tell(saw{rows: []*row{next, r}, step: s.step.ID, minutes: next.least(), say: map[string]string{"step": v.stepText(s)}})
+				return
+			}
+		}
+	})
+	if v.recipes {
+		return
+	}
+	for i, r := range v.inTime { // without a recipe: the same words of one dish
+		for _, o := range v.inTime[i+1:] {
+			if len(r.words) > 2 && r.only() != "" && r.samely(o) && slices.Equal(r.words, o.words) && r.hands.Low > 2 && !r.has(act.WashUp, act.CleanDown, act.WashHands, act.Test, act.Prove, act.Chill) {
+				f.tell(saw{rows: []*row{o, r}, minutes: o.least(), say: map[string]string{"step": strings.Join(strings.Fields(o.Text), " ")}})
+			}
+		}
+	}
+}
+
+var again = lex("again, second, other, more, another, rest, remaining, continue*, next")
+
+func (v *view) sure(r *row, id string) float64 {
+	for _, s := range r.Steps {
+		if s.ID == id && s.Part == match.Whole {
+			return s.Sure
+		}
+	}
+	return 0
+}
+
+func sameKinds(a, b *row) bool {
+	return slices.EqualFunc(a.deeds, b.deeds, func(x, y *deed) bool { return x.Kind == y.Kind && x.Verb == y.Verb })
+}
+
+// outOfOrder tells steps that stand before what they need.
+func outOfOrder(v *view, f *asker) {
+	v.eachStep(func(s *stepSeen) {
+		if len(s.rows) == 0 {
+			return
+		}
+		for _, a := range s.step.After {
+			before := v.steps[a.Step]
+			if before == nil || len(before.rows) == 0 || v.preparing(before) {
+				continue
+			}
+			if late, early := before.rows[0], s.rows[len(s.rows)-1]; v.wrongWay(late, early, before, s) {
+				f.tell(saw{rows: []*row{early, late}, dish: s.dish.Letter, step: s.step.ID, say: map[string]string{"step": v.stepText(before)}})
+				return
+			}
+		}
+	})
+	if !v.recipes {
+		v.usualOrder(f)
+	}
+}
+
+// wrongWay says that every row of a step is before every row of the one it needs.
+func (v *view) wrongWay(late, early *row, before, s *stepSeen) bool {
+	if late.backwards || early.backwards || early.place >= late.place || early.begin >= late.begin {
+		return false
+	}
+	return v.sure(early, s.step.ID) >= 0.6 && v.sure(late, before.step.ID) >= 0.6
+}
+
+// preparing says that a step is cutting and weighing: prepared-after-use tells it.
+func (v *view) preparing(s *stepSeen) bool {
+	acts := act.Read(s.step.Text)
+	return len(acts) > 0 && !slices.ContainsFunc(acts, func(a act.Act) bool { return a.Kind != act.Cut && a.Kind != act.SetUp && a.Kind != act.Other })
+}
+
+// order is what must come first on any dish, where no recipe says it: the later
+// act with its words, and the earlier one that it needs.
+var order = []struct {
+	later, earlier       act.Kind
+	laterWords, earlyFor *lexicon
+	name                 string
+}{
+	{act.Shape, act.Mix, lex("roll*"), lex("pastry, shortcrust, rub*, dough"), "making the pastry or dough"},
+	{act.Prove, act.Mix, nil, lex("dough, knead*, yeast"), "making the dough"},
+	{act.Decorate, act.PutIn, lex("ice, icing, buttercream, ganache"), lex("cake*, sponge*, biscuit*, cupcake*, bun, buns"), "baking"},
+	{act.Fill, act.PutIn, lex("cream"), lex("choux, cake*, sponge*, profiterole*, eclair*, buns"), "baking"},
+	{act.Cut, act.PutIn, lex("carve*, carving"), nil, "roasting"},
+}
+
+// usualOrder tells acts that come before what they need, by what is common to all dishes.
+func (v *view) usualOrder(f *asker) {
+	for _, o := range order {
+		for _, later := range v.of(o.later) {
+			if later.row.backwards || later.row.only() == "" || o.laterWords != nil && !o.laterWords.in(later.words) {
+				continue
+			}
+			var after *deed
+			found := false
+			for _, e := range v.of(o.earlier) {
+				if e.row.backwards || !e.row.samely(later.row) || o.earlyFor != nil && !o.earlyFor.in(e.row.words) {
+					continue
+				}
+				if e.place < later.place {
+					found = true
+				} else if after == nil && e.row != later.row {
+					after = e
+				}
+			}
+			if !found && after != nil {
+				f.tell(saw{rows: []*row{later.row, after.row}, say: map[string]string{"step": o.name}})
+			}
+		}
+	}
+}
+
+// preparedAfterUse tells food that is cut only after it has been used.
+func preparedAfterUse(v *view, f *asker) {
+	for _, cut := range v.of(act.Cut) {
+		if cut.row.backwards || toServe.in(cut.row.words) || cut.row.only() == "" || cut.row.has(act.TakeOut, act.FromCold, act.Serve, act.Plate, act.Decorate) {
+			continue
+		}
+		for _, o := range cut.Objects {
+			if use := v.usedBefore(cut, o); use != nil {
+				f.tell(saw{rows: []*row{use.row, cut.row}, say: map[string]string{"food": o, "step": strings.Join(strings.Fields(cut.row.Text), " ")}})
+				break
+			}
+		}
+	}
+	v.eachStep(func(s *stepSeen) {
+		for _, a := range s.step.After {
+			before := v.steps[a.Step]
+			if before == nil || len(before.rows) == 0 || len(s.rows) == 0 || !v.preparing(before) {
+				continue
+			}
+			if late, early := before.rows[0], s.rows[len(s.rows)-1]; v.wrongWay(late, early, before, s) {
+				f.tell(saw{rows: []*row{early, late}, dish: s.dish.Letter, step: s.step.ID, say: map[string]string{"food": "it", "step": v.stepText(before)}})
+				return
+			}
+		}
+	})
+}
+
+var toServe = lex("garnish*, serve*, serving, decorat*, topping, salad, slice into, portion*, into slices, into squares, baked, cooked, cooled")
+
+// usedBefore is a deed that cooks or mixes the food before it is cut, where
+// nothing has cut it earlier.
+func (v *view) usedBefore(cut *deed, food string) *deed {
+	var use *deed
+	for _, d := range v.deeds[:cut.place] {
+		if d.row == cut.row || d.row.backwards || !d.row.samely(cut.row) || !slices.Contains(d.Objects, food) {
+			continue
+		}
+		switch d.Kind {
+		case act.Cut:
+			return nil
+		case act.Hob, act.Fill, act.PutIn:
+			if use == nil && !v.wholeFirst(d) {
+				use = d
+			}
+		}
+	}
+	return use
+}
+
+// wholeFirst says that a food is cooked whole and cut afterwards.
+func (v *view) wholeFirst(d *deed) bool {
+	return unattended(d.Act) || d.Kind == act.PutIn || rawMeat.in(d.words)
+}
+
+// dishMissing tells dishes of the menu for which no row stands.
+func dishMissing(v *view, f *asker) {
+	told := false
+	if v.Practical != nil {
+		for _, d := range v.Practical.Dishes {
+			if len(v.rowsOfDish(d.Letter)) == 0 && !v.mentioned(d.Name) {
+				told = true
+				f.tell(saw{dish: d.Letter, say: map[string]string{"what": d.Name}})
+			}
+		}
+	}
+	if told || v.recipes {
+		return
+	}
+	for _, n := range v.Plan.Dishes {
+		if n.Name != "" && !v.named(n.Name, n.Letter) && !v.mentioned(n.Name) {
+			f.tell(saw{say: map[string]string{"what": n.Name}})
+		}
+	}
+}
+
+// named says that any row says the dish.
+func (v *view) named(name, letter string) bool {
+	return slices.ContainsFunc(v.rows, func(r *row) bool {
+		return slices.ContainsFunc(r.Dishes, func(d string) bool { return strings.EqualFold(d, name) || letter != "" && strings.EqualFold(d, letter) })
+	})
+}
+
+// mentioned says that the words of any row name the dish, by a word of its name.
+func (v *view) mentioned(name string) bool {
+	for _, w := range wordsOf(name) {
+		if len(w) < 4 || plainWord.in([]string{w}) {
+			continue
+		}
+		stem := w[:len(w)-1]
+		for _, r := range v.rows {
+			if slices.ContainsFunc(r.words, func(o string) bool { return strings.HasPrefix(o, stem) }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var plainWord = lex("with, and, chicken, cheese, sauce, fresh, served, salad, cream, chocolate, homemade, style")
+
+// ingredientUnused tells foods of a recipe's list that nothing in the plan takes.
+func ingredientUnused(v *view, f *asker) {
+	if !v.recipes {
+		return
+	}
+	for i := range v.Practical.Dishes {
+		d := &v.Practical.Dishes[i]
+		if len(d.Steps) == 0 || len(v.rowsOfDish(d.Letter)) == 0 {
+			continue
+		}
+		var unused []string
+		for _, ing := range d.Ingredients {
+			if name := v.unused(d.Letter, ing.Name, d.Steps); name != "" && !slices.Contains(unused, name) {
+				unused = append(unused, name)
+			}
+		}
+		if len(unused) > 0 {
+			f.tell(saw{dish: d.Letter, say: map[string]string{"what": list(unused), "number": fmt.Sprint(len(unused))}})
+		}
+	}
+}

@@ -1,0 +1,379 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+
+	"plait.example/internal/act"
+	"plait.example/internal/practical"
+)
+
+// The oven: hot in time, at the right figure, for what is in it.
+var ovenTests = map[string]test{
+	"not-pre-heated":       notPreheated,
+	"heated-too-early":     heatedTooEarly,
+	"no-temperature":       noTemperature,
+	"wrong-scale":          wrongScale,
+	"pair-disagrees":       pairDisagrees,
+	"temperature-differs":  temperatureDiffers,
+	"two-heats":            twoHeats,
+	"no-time-to-change":    noTimeToChange,
+	"not-turned":           notTurned,
+	"shelves-over-full":    shelvesOverFull,
+	"too-many-rings":       tooManyRings,
+	"grill-with-oven":      grillWithOven,
+	"shared-kit":           sharedKit,
+	"cake-door-opened":     cakeDoorOpened,
+	"kit-taken-by-another": kitTaken,
+}
+
+// oven is the first oven of the kitchen; the usual one where none is known.
+func (v *view) oven() practical.Oven {
+	if v.kitchen != nil {
+		return v.kitchen.Ovens[0].Usual()
+	}
+	return practical.Oven{Fuel: practical.Electric}.Usual()
+}
+
+func (v *view) ovens() int {
+	if v.kitchen != nil {
+		return len(v.kitchen.Ovens)
+	}
+	return 1
+}
+
+// heating are words of an oven that is turned on, where no act says it.
+var heating = lex("oven on, preheat*, pre heat*, heat oven, heat the oven, light the oven, light oven, oven to heat, turn oven, turn on oven, oven is on")
+
+// heated is when the oven is first turned on. False: I could not find it.
+func (v *view) heated() (*row, bool) {
+	for _, r := range v.inTime {
+		if r.has(act.HeatOven) || heating.in(r.words) {
+			return r, true
+		}
+	}
+	for _, r := range v.inTime {
+		if r.has(act.TurnOven) {
+			return r, true
+		}
+	}
+	return nil, false
+}
+
+// firstIn is the first load.
+func (v *view) firstIn() *load {
+	var first *load
+	for _, l := range v.loads {
+		if !l.in.row.backwards && (first == nil || l.begun() < first.begun()) {
+			first = l
+		}
+	}
+	return first
+}
+
+// notPreheated tells that the oven is not hot when the first load goes in.
+func notPreheated(v *view, f *asker) {
+	l := v.firstIn()
+	if l == nil {
+		return
+	}
+	on, found := v.heated()
+	if found && on.backwards {
+		return
+	}
+	need := f.limit("least")
+	if v.kitchen != nil && l.celsius > 0 {
+		need = max(need, v.oven().HeatMinutes(practical.ColdOven, l.celsius)-f.limit("slack"))
+	}
+	if !found || on.begin > l.in.row.begin {
+		f.tell(saw{rows: []*row{l.in.row}, minutes: need, say: map[string]string{"found": "I could not find a row before it that turns the oven on"}})
+		return
+	}
+	if there := l.in.late - on.begin; there < need {
+		f.tell(saw{rows: []*row{l.in.row, on}, minutes: need - there, say: map[string]string{"found": fmt.Sprintf("the oven is turned on in %s, %d minutes before", v.quote(on), max(0, there))}})
+	}
+}
+
+func heatedTooEarly(v *view, f *asker) {
+	l := v.firstIn()
+	on, found := v.heated()
+	if l == nil || !found || on.backwards || !on.timed {
+		return
+	}
+	if there := l.in.early - on.begin; there > f.limit("most") {
+		f.tell(saw{rows: []*row{on, l.in.row}, minutes: there})
+	}
+}
+
+// noTemperature tells loads for which no row says how hot.
+func noTemperature(v *view, f *asker) {
+	var rows []*row
+	for _, l := range v.loads {
+		if l.celsius == 0 && !slices.ContainsFunc(l.heats, func(h act.Heat) bool { return h.Gas > 0 }) && !slices.Contains(rows, l.in.row) && !ovenWords(l.heats) {
+			rows = append(rows, l.in.row)
+		}
+	}
+	if len(rows) > 0 {
+		f.at(rows...)
+	}
+}
+
+// ovenWords says that a heat is given in words with a figure behind them, such as "moderate oven".
+func ovenWords(heats []act.Heat) bool {
+	return slices.ContainsFunc(heats, func(h act.Heat) bool { return h.Scale == act.Words && h.Celsius > 0 })
+}
+
+// saidHeats are the heats of the plan with their rows.
+func (v *view) saidHeats(visit func(r *row, heats []act.Heat)) {
+	for _, r := range v.inTime {
+		var heats []act.Heat
+		for _, d := range r.deeds {
+			heats = append(heats, d.Heats...)
+		}
+		for _, a := range r.Notes {
+			heats = append(heats, a.Heats...)
+		}
+		if len(heats) > 0 {
+			visit(r, heats)
+		}
+	}
+}
+
+// wrongScale tells figures that the dial of this cooker has not got.
+func wrongScale(v *view, f *asker) {
+	if v.kitchen == nil || len(v.kitchen.Ovens) == 0 {
+		return
+	}
+	fuel := v.kitchen.Ovens[0].Fuel
+	for _, o := range v.kitchen.Ovens {
+		if o.Fuel != fuel {
+			return // any dial may be meant
+		}
+	}
+	var rows []*row
+	fanSaid := false
+	v.saidHeats(func(r *row, heats []act.Heat) {
+		gas, degrees, fan, fahrenheit := false, false, fanWord.in(r.words), false
+		for _, h := range heats {
+			gas = gas || h.Gas > 0 || h.Scale == act.GasMark
+			degrees = degrees || h.Scale == act.Degrees
+			fan = fan || h.Fan
+			fahrenheit = fahrenheit || h.Scale == act.Fahrenheit
+		}
+		fanSaid = fanSaid || fan
+		wrong := false
+		switch fuel {
+		case practical.Gas:
+			wrong = !gas && (degrees || fahrenheit)
+		case practical.Fan:
+			wrong = !fan && (gas || degrees || fahrenheit) && !v.fanFigure(r, heats)
+		default:
+			wrong = !degrees && (gas || fahrenheit) || fan && !unfanned(heats)
+		}
+		if wrong {
+			rows = append(rows, r)
+		}
+	})
+	if len(rows) == 0 || fuel == practical.Fan && fanSaid {
+		return
+	}
+	dial := map[practical.Fuel]string{practical.Gas: "gas", practical.Fan: "electric with a fan", practical.Electric: "electric without a fan"}[fuel]
+	f.tell(saw{rows: rows, say: map[string]string{"cooker": dial}})
+}
+
+var fanWord = lex("fan")
+
+func unfanned(heats []act.Heat) bool {
+	return slices.ContainsFunc(heats, func(h act.Heat) bool { return h.Scale == act.Degrees && !h.Fan })
+}
+
+// fanFigure says that the figure, though "fan" is not said, is the recipe's for a fan oven.
+func (v *view) fanFigure(r *row, heats []act.Heat) bool {
+	for _, l := range v.loads {
+		if l.in.row != r || l.step == nil || l.step.Wait.Celsius == 0 {
+			continue
+		}
+		for _, h := range heats {
+			if h.Scale == act.Degrees && !h.Fan && practical.CelsiusOfFan(h.Celsius) == l.step.Wait.Celsius {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// pairDisagrees tells degrees and a gas mark that are not the same heat.
+func pairDisagrees(v *view, f *asker) {
+	v.saidHeats(func(r *row, heats []act.Heat) {
+		for _, g := range heats {
+			if g.Gas == 0 {
+				continue
+			}
+			table := v.gasCelsius(g.Gas)
+			worst, agrees := 0, false
+			for _, h := range heats {
+				if h.Scale != act.Degrees && h.Scale != act.Fahrenheit || h.Celsius == 0 {
+					continue
+				}
+				off := abs(h.Celsius - table)
+				if !h.Fan && v.oven().Fuel == practical.Fan || !h.Fan && fanWord.in(r.words) {
+					off = min(off, abs(practical.CelsiusOfFan(h.Celsius)-table))
+				}
+				agrees = agrees || off <= f.limit("most")
+				worst = max(worst, off)
+			}
+			if worst > f.limit("most") && !agrees {
+				f.tell(saw{rows: []*row{r}, say: map[string]string{"mark": fmt.Sprint(g.Gas), "celsius": fmt.Sprint(table), "off": fmt.Sprint(worst)}})
+				return
+			}
+		}
+	})
+}
+
+// gasCelsius is the temperature of a gas mark by the room's table, or the handbook's.
+func (v *view) gasCelsius(gas float64) int {
+	marks := practical.Handbook()
+	if v.kitchen != nil {
+		marks = v.kitchen.Marks()
+	}
+	mark := fmt.Sprint(gas)
+	switch gas {
+	case 0.25:
+		mark = "1/4"
+	case 0.5:
+		mark = "1/2"
+	}
+	for _, m := range marks {
+		if m.Mark == mark {
+			return m.Celsius
+		}
+	}
+	c, _ := practical.CelsiusOfGas(mark)
+	return c
+}
+
+func abs(n int) int { return max(n, -n) }
+
+// temperatureDiffers tells loads at another heat than the recipe's.
+func temperatureDiffers(v *view, f *asker) {
+	for _, l := range v.loads {
+		if l.step == nil || l.step.Wait.Celsius == 0 || l.celsius == 0 || v.sharedStep(l) {
+			continue
+		}
+		w := l.step.Wait
+		near := func(h act.Heat) bool {
+			band := max(w.Band, f.limit("band"))
+			return h.Celsius > 0 && (abs(h.Celsius-w.Celsius) <= band || !h.Fan && v.oven().Fuel == practical.Fan && abs(practical.CelsiusOfFan(h.Celsius)-w.Celsius) <= band)
+		}
+		heats := l.heats
+		if len(heats) == 0 || l.borrow {
+			heats = append(slices.Clone(heats), act.Heat{Celsius: l.celsius})
+		}
+		if !slices.ContainsFunc(heats, near) {
+			f.tell(saw{rows: []*row{l.in.row}, step: l.step.ID, say: map[string]string{"recipe": v.practicalSetting(w.Celsius), "found": fmt.Sprint(l.celsius)}})
+		}
+	}
+}
+
+func (v *view) practicalSetting(celsius int) string {
+	if v.kitchen != nil {
+		return v.kitchen.Setting(celsius)
+	}
+	return practical.Kitchen{}.Setting(celsius)
+}
+
+// twoHeats tells loads that are in together and want different heats.
+func twoHeats(v *view, f *asker) {
+	if v.ovens() > 1 {
+		return
+	}
+	for i, a := range v.loads {
+		for _, b := range v.loads[i+1:] {
+			n := overlap(a, b)
+			if n < f.limit("together") || a.celsius == 0 || b.celsius == 0 || abs(a.celsius-b.celsius) <= f.limit("apart") || a.again && a.in.row.samely(b.in.row) {
+				continue
+			}
+			if b.borrow || a.borrow && b.in.row.begin < a.in.row.begin {
+				continue
+			}
+			f.tell(saw{rows: []*row{b.in.row, a.in.row}, minutes: n, say: map[string]string{"one": fmt.Sprint(a.celsius), "two": fmt.Sprint(b.celsius)}})
+		}
+	}
+}
+
+// overlap is the minutes in which two loads are surely in together.
+func overlap(a, b *load) int {
+	ua, oka := a.until()
+	ub, okb := b.until()
+	if !oka || !okb || a.in.row.backwards || b.in.row.backwards {
+		return 0
+	}
+	return min(ua, ub) - max(a.from(), b.from())
+}
+
+// noTimeToChange tells a load that goes in before the oven can have reached its heat.
+func noTimeToChange(v *view, f *asker) {
+	if v.ovens() > 1 {
+		return
+	}
+	for i, b := range v.loads {
+		a := v.before(i)
+		if a == nil || a.celsius == 0 || b.celsius == 0 || b.borrow || a.in.row == b.in.row {
+			continue
+		}
+		need := f.limit("up")
+		if b.celsius < a.celsius {
+			need = f.limit("down")
+		}
+		if abs(b.celsius-a.celsius) < f.limit("apart") || overlap(a, b) > 0 {
+			continue
+		}
+		from := v.turned(a, b)
+		if there := b.in.late - from; from > 0 && there < need {
+			f.tell(saw{rows: []*row{b.in.row, a.pair()[len(a.pair())-1]}, minutes: need - max(0, there), say: map[string]string{"one": fmt.Sprint(a.celsius), "two": fmt.Sprint(b.celsius), "there": fmt.Sprint(max(0, there)), "need": fmt.Sprint(need)}})
+		}
+	}
+}
+
+// before is the last load that went in before load i.
+func (v *view) before(i int) *load {
+	if i == 0 || v.loads[i].in.row.backwards {
+		return nil
+	}
+	return v.loads[i-1]
+}
+
+// turned is when the oven is turned from a's heat to b's: a row that says so,
+// else when a is out. 0: not known.
+func (v *view) turned(a, b *load) int {
+	for _, d := range v.of(act.TurnOven, act.HeatOven) {
+		if d.place > a.in.place && d.place < b.in.place && (celsiusOf(d.Heats) == b.celsius || len(d.Heats) == 0) {
+			return d.early
+		}
+	}
+	if until, known := a.until(); known {
+		return until
+	}
+	return 0
+}
+
+// notTurned tells a hot oven that nothing turns down for a much cooler load.
+func notTurned(v *view, f *asker) {
+	if v.ovens() > 1 {
+		return
+	}
+	for i, b := range v.loads {
+		a := v.before(i)
+		if a == nil || a.celsius == 0 || b.celsius == 0 || b.borrow || a.celsius-b.celsius < f.limit("apart") || overlap(a, b) > 0 {
+			continue
+		}
+		turned := slices.ContainsFunc(v.of(act.TurnOven, act.HeatOven, act.OvenOff), func(d *deed) bool {
+			return d.place > a.in.place && d.place <= b.in.place
+		})
+		if !turned && !turnedSaid.in(b.in.row.words) {
+			f.tell(saw{rows: []*row{b.in.row, a.in.row}, say: map[string]string{"one": fmt.Sprint(a.celsius), "two": fmt.Sprint(b.celsius)}})
+		}
+	}
+}
+
+var turnedSaid = lex("turn*, lower*, reduc*, adjust*, turned")

@@ -1,0 +1,164 @@
+package check
+
+import (
+	"slices"
+
+	"plait.example/internal/practical"
+	"plait.example/internal/written"
+)
+
+// timeRows finds when each row begins and ends. A row whose time runs
+// backwards stands where it stands in the document.
+func (v *view) timeRows() {
+	tables := map[int][]*row{}
+	for _, r := range v.rows {
+		r.timed = r.Clock != written.NoClock
+		r.begin = int(r.At)
+		tables[r.Table] = append(tables[r.Table], r)
+	}
+	for _, r := range v.rows {
+		if list := tables[r.Table]; list[0] == r {
+			settle(list)
+		}
+	}
+	v.inTime = slices.Clone(v.rows)
+	slices.SortStableFunc(v.inTime, func(a, b *row) int { return a.begin - b.begin })
+	for i, r := range v.inTime {
+		r.place = i
+	}
+	v.endRows()
+}
+
+// settle marks the rows of one table that run backwards: those outside its
+// longest run of times that never fall. They, and those without a time, get
+// that of the row above.
+func settle(list []*row) {
+	keep := longest(list)
+	last, first := -1, -1
+	for _, r := range list {
+		if keep[r] {
+			first = r.begin
+			break
+		}
+	}
+	for _, r := range list {
+		switch {
+		case keep[r]:
+			last = r.begin
+			continue
+		case r.timed:
+			r.backwards = true
+		}
+		if last < 0 {
+			last = max(first, 0)
+		}
+		r.begin = last
+	}
+}
+
+// longest is the rows of a longest run of times that never fall, the earlier
+// rows kept where there is a choice.
+func longest(list []*row) map[*row]bool {
+	var timed []*row
+	for _, r := range list {
+		if r.timed {
+			timed = append(timed, r)
+		}
+	}
+	length, from := make([]int, len(timed)), make([]int, len(timed))
+	best := -1
+	for i := range timed {
+		length[i], from[i] = 1, -1
+		for j := range i {
+			if timed[j].begin <= timed[i].begin && length[j]+1 > length[i] {
+				length[i], from[i] = length[j]+1, j
+			}
+		}
+		if best < 0 || length[i] > length[best] {
+			best = i
+		}
+	}
+	keep := map[*row]bool{}
+	for i := best; i >= 0; i = from[i] {
+		keep[timed[i]] = true
+	}
+	return keep
+}
+
+// endRows finds where each row ends: where it says so, else where the next
+// later one begins, and for the last, when its work is likely done.
+func (v *view) endRows() {
+	for i, r := range v.inTime {
+		r.end = -1
+		switch {
+		case r.HasUntil && int(r.Until) >= r.begin:
+			r.end = int(r.Until)
+		case r.Minutes > 0:
+			r.end = r.begin + r.Minutes
+		}
+		if r.end >= 0 {
+			continue
+		}
+		for _, next := range v.inTime[i+1:] {
+			if next.begin > r.begin {
+				r.end = next.begin
+				break
+			}
+		}
+		if r.end < 0 {
+			r.end = r.begin + r.hands.Likely
+		}
+	}
+}
+
+// block is rows that begin together: the hands do them one after another.
+type block struct {
+	rows  []*row
+	begin int
+	end   int
+	hands practical.Estimate
+}
+
+// blocks are the stretches of the plan between one time and the next.
+func (v *view) blocks() (list []block) {
+	for _, r := range v.inTime {
+		if n := len(list); n == 0 || list[n-1].begin != r.begin {
+			list = append(list, block{begin: r.begin, end: -1})
+		}
+		b := &list[len(list)-1]
+		b.rows = append(b.rows, r)
+		b.hands.Low += r.hands.Low
+		b.hands.Likely += r.hands.Likely
+		b.hands.High += r.hands.High
+	}
+	for i := range list {
+		if i+1 < len(list) {
+			list[i].end = list[i+1].begin
+		} else {
+			list[i].end = slices.MaxFunc(list[i].rows, func(a, b *row) int { return a.end - b.end }).end
+		}
+	}
+	return list
+}
+
+// begins is when the first row of the plan begins, ends when the last ends; of
+// an empty plan, noughts.
+func (v *view) span() (begin, end int) {
+	if len(v.inTime) == 0 {
+		return 0, 0
+	}
+	end = v.inTime[0].end
+	for _, r := range v.inTime {
+		end = max(end, r.end)
+	}
+	return v.inTime[0].begin, end
+}
+
+// finishing is when the plan ends: the finish if it is known, else its last row.
+func (v *view) finishing() int {
+	if v.clocked {
+		return v.finish
+	}
+	_, end := v.span()
+	return end
+}

@@ -1,0 +1,76 @@
+package check
+
+import (
+	"plait.example/internal/match"
+	"plait.example/internal/practical"
+)
+
+// sureEnough is from where on a match is believed: below, it is as likely wrong.
+const sureEnough = 0.5
+
+// stepSeen is a step of a recipe with the rows that stand for it.
+type stepSeen struct {
+	step  *practical.Step
+	dish  *practical.Dish
+	order int    // in its dish, from 0
+	rows  []*row // by the clock; for the hands' work or the beginning of the wait
+	outs  []*row // for the end of the wait
+	next  []string
+}
+
+// readSteps finds the rows of each step, and the minutes of each row by its steps.
+func (v *view) readSteps() {
+	v.steps = map[string]*stepSeen{}
+	if v.Practical == nil {
+		return
+	}
+	for i := range v.Practical.Dishes {
+		d := &v.Practical.Dishes[i]
+		for k := range d.Steps {
+			v.steps[d.Steps[k].ID] = &stepSeen{step: &d.Steps[k], dish: d, order: k}
+		}
+	}
+	v.eachStep(func(s *stepSeen) {
+		for _, a := range s.step.After {
+			if before := v.steps[a.Step]; before != nil {
+				before.next = append(before.next, s.step.ID)
+			}
+		}
+	})
+	for _, r := range v.inTime {
+		for _, s := range r.Steps {
+			seen := v.steps[s.ID]
+			if seen == nil || s.Sure < sureEnough {
+				continue
+			}
+			if s.Part == match.TakeOut {
+				seen.outs = append(seen.outs, r)
+			} else {
+				seen.rows = append(seen.rows, r)
+			}
+		}
+	}
+	v.eachStep(func(s *stepSeen) {
+		for _, r := range s.rows {
+			n := len(s.rows)
+			r.recipe.Low += s.step.Hands.Low / n
+			r.recipe.Likely += s.step.Hands.Likely / n
+			r.recipe.High += s.step.Hands.High / n
+		}
+	})
+}
+
+// eachStep calls f for the steps of the recipes, in their order.
+func (v *view) eachStep(f func(*stepSeen)) {
+	if v.Practical == nil {
+		return
+	}
+	for i := range v.Practical.Dishes {
+		for k := range v.Practical.Dishes[i].Steps {
+			f(v.steps[v.Practical.Dishes[i].Steps[k].ID])
+		}
+	}
+}
+
+// seen says that any row stands for the step.
+func (s *stepSeen) seen() bool { return len(s.rows)+len(s.outs) > 0 }

@@ -1,0 +1,176 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+
+	"plait.example/internal/match"
+	"plait.example/internal/practical"
+)
+
+// class is what kind of wait a recipe's wait is, for the rule that tells it.
+type class int
+
+const (
+	otherWait class = iota
+	chilling
+	proving
+	resting // pastry and dough
+	cooling // before it is filled or iced
+	restingMeat
+)
+
+// waitSeen is a wait of a recipe that the plan makes too short or too long.
+type waitSeen struct {
+	step  *stepSeen
+	class class
+	rows  []*row
+	there string // minutes found
+	asked string // minutes of the recipe
+	short int    // minutes missing; 0: it is too long
+	long  int
+}
+
+// waits are the waits of the recipes that do not fit, oven apart.
+func (v *view) waits() (list []waitSeen) {
+	v.eachStep(func(s *stepSeen) {
+		if len(s.rows) == 0 {
+			return
+		}
+		if w := s.step.Wait; w != nil && w.Place != practical.AtOven && w.Place != practical.AtGrill {
+			if ends := v.waitEnds(s); ends != nil {
+				if seen, wrong := v.compare(s, s.rows[len(s.rows)-1], ends, w.Least, w.Most); wrong {
+					list = append(list, seen)
+				}
+			}
+		}
+		for _, a := range s.step.After {
+			before := v.steps[a.Step]
+			if before == nil || len(before.rows)+len(before.outs) == 0 {
+				continue
+			}
+			from := before.rows
+			if len(before.outs) > 0 {
+				from = before.outs
+			}
+			most := 0
+			if a.Most != nil {
+				most = max(1, *a.Most)
+			}
+			if a.Least == 0 && most == 0 {
+				continue
+			}
+			if seen, wrong := v.compare(before, from[len(from)-1], s.rows[0], a.Least, most); wrong {
+				seen.step = s
+				list = append(list, seen)
+			}
+		}
+	})
+	return list
+}
+
+// waitEnds is the row in which a wait's food is next wanted; nil: not known.
+func (v *view) waitEnds(s *stepSeen) *row {
+	var first *row
+	consider := func(r *row) {
+		if r.place > s.rows[len(s.rows)-1].place && (first == nil || r.place < first.place) {
+			first = r
+		}
+	}
+	for _, r := range s.outs {
+		consider(r)
+	}
+	if first != nil {
+		return first
+	}
+	for _, id := range s.next {
+		next := v.steps[id]
+		if len(next.rows) == 0 {
+			return nil
+		}
+		consider(next.rows[0])
+	}
+	return first
+}
+
+// compare judges the minutes between two rows against those of the recipe.
+func (v *view) compare(s *stepSeen, from, to *row, least, most int) (waitSeen, bool) {
+	if from.backwards || to.backwards || !from.timed || !to.timed || to.place <= from.place {
+		return waitSeen{}, false
+	}
+	longest := to.begin - from.begin
+	if own := min(s.step.Hands.Low, from.least()); longest > own {
+		longest -= own
+	}
+	shortest := max(0, to.begin-from.end)
+	seen := waitSeen{step: s, class: v.classOf(s, to), rows: []*row{to, from}, there: between(shortest, longest), asked: between(least, max(least, most))}
+	slack := max(5, least/5)
+	switch {
+	case least > 0 && longest < least-slack:
+		seen.short = least - longest
+	case most > 0 && shortest > most+max(10, most/4):
+		seen.long = shortest - most
+	default:
+		return waitSeen{}, false
+	}
+	return seen, true
+}
+
+// classOf finds the rule that a wait belongs to.
+func (v *view) classOf(s *stepSeen, to *row) class {
+	w := s.step.Wait
+	text := wordsOf(s.step.Text)
+	switch {
+	case w != nil && w.Place == practical.AtWarm:
+		return proving
+	case pastry.in(text) && w != nil && (w.Place == practical.AtFridge || w.Place == practical.AtSide):
+		return resting
+	case w != nil && (w.Place == practical.AtFridge || w.Place == practical.AtFreezer):
+		return chilling
+	case slices.ContainsFunc(to.deeds, fillsCold):
+		return cooling
+	case rawMeat.in(text) && w != nil && w.Place == practical.AtSide:
+		return restingMeat
+	}
+	return otherWait
+}
+
+// tellWaits tells the waits of one class.
+func (v *view) tellWaits(f *asker, c class) {
+	for _, w := range v.waits() {
+		if w.class == c && (w.short > 0 || c == proving) {
+			f.tell(w.saw())
+		}
+	}
+}
+
+func (w waitSeen) saw() saw {
+	return saw{rows: w.rows, step: w.step.step.ID, minutes: max(w.short, w.long), say: map[string]string{
+		"there": w.there, "found": w.there, "need": w.asked, "range": w.asked,
+		"what": fmt.Sprintf("%q", w.step.step.Text),
+	}}
+}
+
+func waitTooShort(v *view, f *asker) {
+	for _, w := range v.waits() {
+		if w.class == otherWait && w.short > 0 {
+			f.tell(w.saw())
+		}
+	}
+}
+
+func waitTooLong(v *view, f *asker) {
+	for _, w := range v.waits() {
+		if w.long > 0 && w.class != proving {
+			f.tell(w.saw())
+		}
+	}
+}
+
+// waited says that a row stands for a step whose own wait is judged by its recipe.
+func (v *view) waited(r *row, place practical.Place) bool {
+	return slices.ContainsFunc(r.Steps, func(s match.Step) bool {
+		seen := v.steps[s.ID]
+		return seen != nil && s.Sure >= sureEnough && seen.step.Wait != nil && (place == "" && seen.step.Wait.Place != practical.AtOven || seen.step.Wait.Place == place)
+	})
+}
