@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"plait.example/internal/practical"
-	"plait.example/internal/recipe"
 )
 
 // FileRecipes is what was read of a file, with its name.
@@ -26,7 +25,7 @@ func (a *App) RecipesPractical(all []FileRecipes) (*practical.Practical, practic
 	for _, f := range all {
 		for _, r := range f.Recipes.Recipes {
 			if len(r.Steps) == 0 {
-				left = append(left, withoutMethod(f.File, r))
+				left = append(left, withoutMethod(f.File))
 				continue
 			}
 			letter := freeLetter(p.Dishes)
@@ -72,12 +71,11 @@ func startFor(all []FileRecipes) *practical.Practical {
 	return p
 }
 
-func withoutMethod(file string, r recipe.Recipe) practical.Fault {
-	f := practical.Fault{File: file, Code: practical.Invalid, Message: "no method was found", Hint: "a method is sentences that say what to do"}
-	if len(r.Unread) > 0 {
-		f.Message = r.Unread[len(r.Unread)-1]
+func withoutMethod(file string) practical.Fault {
+	return practical.Fault{
+		File: file, Code: practical.Invalid, Message: "no method was found here, and so no dish was made of it",
+		Hint: "a recipe has a list of ingredients and a method in sentences",
 	}
-	return f
 }
 
 func titleOf(dishes []practical.Dish) string {

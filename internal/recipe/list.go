@@ -11,14 +11,17 @@ import (
 // is no ingredient, and goes to Unread.
 func (d *draft) readList(text string, r *Recipe) {
 	heading, under := "", "" // a component named in the list, and the one of the lines' own heading
+	var named []string       // headings, as they are written
 	for _, l := range d.ingredients {
 		if l.component != under {
 			heading, under = "", l.component
 		}
 		if name := componentLine(l.line); name != "" {
 			heading = name
+			named = append(named, l.line.text)
 			continue
 		}
+		named = append(named, l.component)
 		for _, part := range l.apart(text) {
 			ing, ok := readIngredient(part.line)
 			switch {
@@ -34,6 +37,21 @@ func (d *draft) readList(text string, r *Recipe) {
 			}
 		}
 	}
+	for _, n := range named {
+		if n != "" && !headsAny(n, r.Ingredients) && !contains(r.Unread, n) {
+			r.Unread = append(r.Unread, n)
+		}
+	}
+}
+
+// headsAny says that one of the ingredients stands under a heading.
+func headsAny(heading string, all []practical.Ingredient) bool {
+	for _, ing := range all {
+		if ing.Component != "" && strings.Contains(heading, ing.Component) {
+			return true
+		}
+	}
+	return false
 }
 
 // componentLine is the component that a line of the list only names: "For the sauce:", "For the base".
