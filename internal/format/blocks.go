@@ -82,6 +82,9 @@ func (d *Document) readSheet(data []byte) error {
 
 func (d *Document) readOpen(data []byte) error {
 	o, err := opendoc.Read(data)
+	if o.Sheets {
+		d.Kind = OpenSheet
+	}
 	d.Blocks, d.Notes = o.Blocks, o.Notes
 	d.Blocks = slices.DeleteFunc(d.Blocks, func(b table.Block) bool { return b.Table == nil && len(b.Line) == 0 })
 	d.Text = said(d.Blocks)

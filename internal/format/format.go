@@ -13,6 +13,7 @@ import (
 	"strings"
 
 	"plait.example/internal/format/docx"
+	"plait.example/internal/format/opendoc"
 	"plait.example/internal/format/table"
 	"plait.example/internal/format/webpage"
 )
@@ -120,6 +121,9 @@ func sniff(data []byte) Kind {
 	}
 	if bytes.HasPrefix(head, []byte("PK\x03\x04")) || bytes.HasPrefix(head, []byte("PK\x05\x06")) {
 		return packKind(data)
+	}
+	if opendoc.Flat(head) {
+		return OpenText
 	}
 	for _, o := range others {
 		if bytes.HasPrefix(head, []byte(o.begins)) && (len(o.begins) > 2 || bytes.IndexByte(head, 0) >= 0) {

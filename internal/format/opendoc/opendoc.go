@@ -6,9 +6,9 @@
 package opendoc
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
-	"strings"
 
 	"plait.example/internal/format/packed"
 	"plait.example/internal/format/table"
@@ -30,18 +30,7 @@ type Document struct {
 // Read reads a document. The error wraps packed.ErrTooLarge, packed.ErrDamaged,
 // table.ErrTooLarge, ErrNotOpen or ErrLocked.
 func Read(data []byte) (Document, error) {
-	p, err := packed.Open(data)
-	if err != nil {
-		return Document{}, err
-	}
-	if manifest, err := p.Bytes("META-INF/manifest.xml"); err == nil && strings.Contains(string(manifest), "encryption-data") {
-		return Document{}, fmt.Errorf("%w; open it and save it without one", ErrLocked)
-	}
-	content, err := p.Part("content.xml", "p", "h")
-	if err != nil {
-		return Document{}, err
-	}
-	common, err := p.Part("styles.xml")
+	content, common, err := parts(data)
 	if err != nil {
 		return Document{}, err
 	}
@@ -62,6 +51,39 @@ func Read(data []byte) (Document, error) {
 	}
 	d.Notes = r.notes
 	return d, nil
+}
+
+// parts are a document's content and its common styles, which may be in a part
+// of their own.
+func parts(data []byte) (content, common *packed.Element, err error) {
+	if Flat(data) {
+		if len(data) > packed.MaxPart {
+			return nil, nil, fmt.Errorf("%w: %d bytes, and at most %d are read; cut it into several", packed.ErrTooLarge, len(data), packed.MaxPart)
+		}
+		content, err = packed.Parse(data, "p", "h")
+		if err != nil && !errors.Is(err, packed.ErrTooLarge) {
+			err = fmt.Errorf("%w (%w); open it in the program that made it and save it again", packed.ErrDamaged, err)
+		}
+		return content, nil, err
+	}
+	p, err := packed.Open(data)
+	if err != nil {
+		return nil, nil, err
+	}
+	if manifest, err := p.Bytes("META-INF/manifest.xml"); err == nil && bytes.Contains(manifest, []byte("encryption-data")) {
+		return nil, nil, fmt.Errorf("%w; open it and save it without one", ErrLocked)
+	}
+	if content, err = p.Part("content.xml", "p", "h"); err != nil {
+		return nil, nil, err
+	}
+	common, err = p.Part("styles.xml")
+	return content, common, err
+}
+
+// Flat says whether a file is a document in one piece of XML (.fodt, .fods).
+func Flat(data []byte) bool {
+	head := data[:min(len(data), 1024)]
+	return bytes.Contains(head, []byte("<office:document ")) && bytes.HasPrefix(bytes.TrimLeft(bytes.TrimPrefix(head, []byte("\xEF\xBB\xBF")), " \r\n\t"), []byte("<"))
 }
 
 // ticked are the boxes of a form that are ticked, by their identifiers.

@@ -162,7 +162,10 @@ func Flat(blocks []Block) (lines []Line) {
 		}
 		line := b.Line
 		if strings.ContainsAny(b.Item, "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ") && len(line) > 0 {
-			line = append(Line{{Text: b.Item + " "}}, line...)
+			line = Line{{Text: b.Item + " "}}
+			for _, p := range b.Line {
+				line = line.Join(p)
+			}
 		}
 		lines = append(lines, line)
 	}
