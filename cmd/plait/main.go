@@ -16,7 +16,7 @@ func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	context.AfterFunc(ctx, stop) // a second signal ends the program at once
 	p := program{
-		args: os.Args[1:], stdout: os.Stdout, stderr: os.Stderr,
+		args: os.Args[1:], stdin: os.Stdin, stdout: os.Stdout, stderr: os.Stderr,
 		terminal:    isatty.IsTerminal(os.Stderr.Fd()),
 		outTerminal: isatty.IsTerminal(os.Stdout.Fd()),
 	}

@@ -10,7 +10,7 @@ import (
 )
 
 type schemaCommand struct {
-	Of string `arg:"" optional:"" enum:"practical,plan" default:"practical" help:"practical (the file that plait plan reads) or plan (what --format json writes)."`
+	Of string `arg:"" optional:"" enum:"practical,plan,recipes" default:"practical" help:"practical (the file that plait plan reads), plan (what plait plan --format json writes) or recipes (what plait read --format json writes)."`
 }
 
 func (c *schemaCommand) run(_ context.Context, p *program, a *app.App) (int, error) {
