@@ -19,10 +19,20 @@ func (a *App) Skills(ctx context.Context, p *practical.Practical) (recipe.SkillP
 // IngredientsUsed checks a dish's ingredients off against its steps.
 func IngredientsUsed(d practical.Dish) recipe.Uses { return recipe.IngredientsUsed(d) }
 
+// AtServing stands in place of a step's id for what the serving uses.
+const AtServing = recipe.AtServing
+
+// SkillGroups names the twelve skill groups in their order.
+func SkillGroups() [12]string { return recipe.Groups }
+
 // The types of what the pages show, for rooms that do not read recipes themselves.
 type (
-	SkillPicture = recipe.SkillPicture
-	Technique    = recipe.Technique
-	Correction   = recipe.Correction
-	Uses         = recipe.Uses
+	Recipe          = recipe.Recipe
+	TechniqueColumn = recipe.Column
+	SkillPicture    = recipe.SkillPicture
+	Technique       = recipe.Technique
+	Conflict        = recipe.Conflict
+	Raise           = recipe.Raise
+	Correction      = recipe.Correction
+	Uses            = recipe.Uses
 )

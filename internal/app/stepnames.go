@@ -89,6 +89,41 @@ func freeID(d *practical.Dish) string {
 	}
 }
 
+// cutAt cuts a text before the word that begins at a byte, else in halves.
+func cutAt(text string, at int) (string, string) {
+	if at <= 0 || at >= len(text) || text[at-1] != ' ' || text[at] == ' ' {
+		return halves(text)
+	}
+	return strings.TrimSpace(text[:at]), text[at:]
+}
+
+// Cuts is where a step's text can be cut in two: the bytes at which a sentence, a
+// part of one, or a joining word begins. best is the one that SplitStep takes by
+// itself, -1 when the text is one word.
+func Cuts(text string) (all []int, best int) {
+	for _, mark := range []string{". ", "; ", ", ", " and ", " then "} {
+		for at := 0; ; {
+			i := strings.Index(text[at:], mark)
+			if i < 0 {
+				break
+			}
+			at += i + len(mark)
+			from := at
+			if mark[0] == ' ' {
+				from = at - len(mark) + 1 // the joining word goes with the second
+			}
+			all = append(all, from)
+		}
+	}
+	best = -1
+	if _, second := halves(text); second != "" {
+		best = strings.LastIndex(text, second)
+		all = append(all, best)
+	}
+	slices.Sort(all)
+	return slices.Compact(all), best
+}
+
 // halves cuts a text at the end of the sentence, else the clause, else the
 // word, nearest to its middle.
 func halves(text string) (string, string) {

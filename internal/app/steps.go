@@ -77,10 +77,11 @@ func RemoveDish(p *practical.Practical, letter string) bool {
 	return true
 }
 
-// SplitStep makes two steps of one, at the end of the sentence nearest to the
-// middle of its text. The hands' minutes are shared by length; the wait and the
+// SplitStep makes two steps of one, before the byte of its text that is given, or
+// at the end of the sentence nearest to the middle when at is not the beginning
+// of a later word. The hands' minutes are shared by length; the wait and the
 // check go with the second.
-func SplitStep(p *practical.Practical, letter, id string) string {
+func SplitStep(p *practical.Practical, letter, id string, at int) string {
 	d := dishOf(p, letter)
 	i := stepIndex(d, id)
 	if i < 0 {
@@ -90,7 +91,7 @@ func SplitStep(p *practical.Practical, letter, id string) string {
 	second := first
 	second.ID, second.Doubt = freeID(d), 1
 	first.Doubt = 1
-	first.Text, second.Text = halves(first.Text)
+	first.Text, second.Text = cutAt(first.Text, at)
 	share := func(whole int) (int, int) {
 		all := len(first.Text) + len(second.Text)
 		if all == 0 {
@@ -196,4 +197,15 @@ func MoveStep(p *practical.Practical, letter, id string, by int) string {
 	}
 	d.Steps[upper], d.Steps[upper+1] = below, above
 	return renumber(p, d)[id]
+}
+
+// SureOfStep says that the figures of a step are right as they stand.
+func SureOfStep(p *practical.Practical, letter, id string) string {
+	d := dishOf(p, letter)
+	i := stepIndex(d, id)
+	if i < 0 {
+		return ""
+	}
+	d.Steps[i].Doubt = 0
+	return id
 }

@@ -69,7 +69,7 @@ func TestStepEdits(t *testing.T) {
 			[]string{"A2/hands>"},
 		},
 		"split": {
-			func(p *practical.Practical) string { return SplitStep(p, "A", "A1") }, "A1",
+			func(p *practical.Practical) string { return SplitStep(p, "A", "A1", 0) }, "A1",
 			[]string{"A1", "A2<A1", "A3<A2", "A4<A3", "B1<A3"},
 			[]string{"A4/hands>", "B1/hands>A3/take-out"},
 		},
@@ -95,7 +95,7 @@ func TestStepEdits(t *testing.T) {
 		},
 		"no such step": {
 			func(p *practical.Practical) string {
-				return SplitStep(p, "A", "Z9") + AddStep(p, "Z", "") + RemoveStep(p, "A", "B1")
+				return SplitStep(p, "A", "Z9", 0) + AddStep(p, "Z", "") + RemoveStep(p, "A", "B1")
 			}, "",
 			[]string{"A1", "A2<A1", "A3<A2", "B1<A2"},
 			[]string{"A3/hands>", "B1/hands>A2/take-out"},
@@ -119,7 +119,7 @@ func TestStepEdits(t *testing.T) {
 // Minutes are shared, never lost: 4 + 6 + 9 before and after.
 func TestSplitKeepsMinutesAndJoinRestores(t *testing.T) {
 	p := chain()
-	SplitStep(p, "A", "A1")
+	SplitStep(p, "A", "A1", 0)
 	a, b := p.Dishes[0].Steps[0], p.Dishes[0].Steps[1]
 	if a.Text != "Rub in the butter." || b.Text != "Add water; bring together." {
 		t.Errorf("texts %q and %q", a.Text, b.Text)
@@ -148,5 +148,29 @@ func TestRemoveDish(t *testing.T) {
 	}
 	if len(p.Pins) != 0 {
 		t.Errorf("pins left: %v", p.Pins)
+	}
+}
+
+// A step is cut where one wants, and in its middle where that is no beginning of a word.
+func TestSplitWhere(t *testing.T) {
+	const text = "Add the stock, bring to the boil and simmer. Blend it."
+	all, best := Cuts(text)
+	var parts []string
+	for _, at := range all {
+		parts = append(parts, text[at:])
+	}
+	want := []string{"bring to the boil and simmer. Blend it.", "and simmer. Blend it.", "Blend it."}
+	if diff := cmp.Diff(want, parts); diff != "" || best != len(text)-len("Blend it.") {
+		t.Errorf("best %d; cuts (-want +got):\n%s", best, diff)
+	}
+	for at, second := range map[int]string{all[0]: want[0], all[1]: want[1], 3: "Blend it.", 0: "Blend it.", -1: "Blend it.", 999: "Blend it."} {
+		p := &practical.Practical{Dishes: []practical.Dish{{Letter: "A", Steps: []practical.Step{{ID: "A1", Text: text}}}}}
+		SplitStep(p, "A", "A1", at)
+		if got := p.Dishes[0].Steps[1].Text; got != second {
+			t.Errorf("cut at %d: %q, want %q", at, got, second)
+		}
+	}
+	if all, best := Cuts("Blend"); len(all) != 0 || best != -1 {
+		t.Errorf("one word: %v, %d", all, best)
 	}
 }

@@ -67,4 +67,4 @@ func ChangesOf(table *recipe.Table) (c TechniqueChanges) {
 }
 
 // TechniqueColumns tells of the columns of the table's file.
-func TechniqueColumns() []recipe.Column { return recipe.Columns() }
+func TechniqueColumns() []TechniqueColumn { return recipe.Columns() }

@@ -13,6 +13,9 @@ type Uses struct {
 	Unlisted []Unlisted // foods that a step names and the list does not have
 }
 
+// AtServing stands in place of a step's id for what the serving uses.
+const AtServing = "serving"
+
 // Unlisted is a food that is used and not listed.
 type Unlisted struct {
 	Food  string
@@ -34,7 +37,7 @@ func IngredientsUsed(d practical.Dish) Uses {
 	for i, in := range d.Ingredients {
 		named := nameOf(in)
 		for k, ts := range steps {
-			id := "serving"
+			id := AtServing
 			if k < len(d.Steps) {
 				id = d.Steps[k].ID
 			}

@@ -24,19 +24,21 @@ type DishPage struct {
 	Name           Field
 	About          []Field // portions, how it is served, allergens
 	Steps          []StepRow
-	Doubt          *Doubt // the step to look at first
+	Doubts         []Doubt // the steps to look at, the most doubtful first
 	Text           []Piece
 	Beside         bool   // the text stands beside the open step
 	Pasted         string // the text as it stands, to be read again
-	Ingredients    []string
+	Ingredients    []Line // of the list, checked off
+	NotUsed        int    // of them
+	Unlisted       []NotListed
 	Mirror         string
 	Notes          []string
 	From, To, All  int // steps on this page
 	Earlier, Later string
 }
 
-// Doubt points to the step whose figures are most of a guess.
-type Doubt struct{ ID, Link, Why string }
+// Doubt points to a step whose figures are more of a guess than read.
+type Doubt struct{ ID, Link, Text, Why string }
 
 // StepRow is one step of the table.
 type StepRow struct {
@@ -63,6 +65,7 @@ type Editor struct {
 	Why    []string
 	Doubt  string
 	Next   string
+	Cuts   []Option // where it can be split
 }
 
 func (s *Server) dish(w http.ResponseWriter, r *http.Request) error {
@@ -96,8 +99,12 @@ func (s *Server) saveDish(w http.ResponseWriter, r *http.Request) error {
 		return s.readAgain(w, r, letter)
 	}
 	look := r.PostFormValue("step")
+	where, err := strconv.Atoi(r.PostFormValue("cut"))
+	if err != nil {
+		where = -1
+	}
 	e, ok, err := s.edit(w, r, []string{fmt.Sprintf("dishes[%d]", i)}, func(p *practical.Practical, do string) (string, string, error) {
-		said, at, err := stepEdit(p, letter, do)
+		said, at, err := stepEdit(p, letter, do, where)
 		if said != "" {
 			look = at
 		}
@@ -116,6 +123,8 @@ func (s *Server) saveDish(w http.ResponseWriter, r *http.Request) error {
 	case "up", "down":
 		e.focus = verb + "-" + look
 		look = ""
+	case "sure":
+		look, e.focus = "", "look-"+step
 	case "remove":
 		e.focus = "look-" + look
 		look = ""
@@ -161,7 +170,7 @@ func (s *Server) readAgain(w http.ResponseWriter, r *http.Request, letter string
 }
 
 // stepEdit does what a step's button says: the label of the change and the step to look at after it.
-func stepEdit(p *practical.Practical, letter, do string) (label, look string, err error) {
+func stepEdit(p *practical.Practical, letter, do string, cut int) (label, look string, err error) {
 	verb, step, _ := strings.Cut(do, ":")
 	switch verb {
 	case "add":
@@ -169,7 +178,7 @@ func stepEdit(p *practical.Practical, letter, do string) (label, look string, er
 	case "remove":
 		return "remove step " + step, app.RemoveStep(p, letter, step), nil
 	case "split":
-		return "split step " + step, app.SplitStep(p, letter, step), nil
+		return "split step " + step, app.SplitStep(p, letter, step, cut), nil
 	case "join":
 		look, err = app.JoinStep(p, letter, step)
 		return "join step " + step + " with the next", look, err
@@ -177,6 +186,8 @@ func stepEdit(p *practical.Practical, letter, do string) (label, look string, er
 		return "move step " + step + " up", app.MoveStep(p, letter, step, -1), nil
 	case "down":
 		return "move step " + step + " down", app.MoveStep(p, letter, step, 1), nil
+	case "sure":
+		return "step " + step + " is right", app.SureOfStep(p, letter, step), nil
 	}
 	return "", "", nil
 }
@@ -199,12 +210,10 @@ func (s *Server) dishPage(r *http.Request, e edited, query url.Values) DishPage 
 	for k := page.From; k < page.To; k++ {
 		page.Steps = append(page.Steps, s.stepRow(f, page.Action, i, k, open))
 	}
-	for _, in := range d.Ingredients {
-		page.Ingredients = append(page.Ingredients, in.Raw)
-	}
+	page.checkOff(d)
 	page.Earlier, page.Later = turn(page.Action, page.From, len(d.Steps))
-	page.Doubt = mostDoubtful(page.Action, d)
-	page.Text = marked(d.Text, d.Steps, open)
+	page.Doubts = doubts(page.Action, d)
+	page.Text = marked(page.Action, d.Text, d.Steps, open)
 	page.Beside = page.Text != nil && slices.ContainsFunc(page.Steps, func(row StepRow) bool { return row.Open })
 	page.Mirror = page.mirror()
 	page.Base = s.base(r, e.rec, "Dishes", f)
@@ -252,20 +261,6 @@ func turn(action string, from, all int) (earlier, later string) {
 		later = fmt.Sprintf("%s?from=%d", action, from+perPage)
 	}
 	return earlier, later
-}
-
-func mostDoubtful(action string, d practical.Dish) *Doubt {
-	worst := -1
-	for k, step := range d.Steps {
-		if doubtful(step) && (worst < 0 || step.Doubt > d.Steps[worst].Doubt) {
-			worst = k
-		}
-	}
-	if worst < 0 {
-		return nil
-	}
-	step := d.Steps[worst]
-	return &Doubt{ID: step.ID, Link: action + "?step=" + url.QueryEscape(step.ID) + "#open", Why: strings.Join(step.Why, "; ")}
 }
 
 func (p DishPage) mirror() string {

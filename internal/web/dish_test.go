@@ -84,7 +84,7 @@ func TestDish(t *testing.T) {
 	at := "/practical/" + rec.ID + "/dishes/A"
 	a := s.get(at).ok()
 	a.has(".steps tbody tr", 4)
-	a.says(".note", "Look at step A3 first: no time is given in the recipe")
+	a.says(".note", "Step A3 “Roll out and fill.”: no time is given in the recipe")
 	a.says(".recipe-text mark:first-of-type", "A1 Rub the butter into the flour.")
 	a.has(".recipe-text mark", 4)
 	form := a.form("#form", "")
@@ -209,13 +209,13 @@ func TestMarked(t *testing.T) {
 	steps := []practical.Step{{ID: "A1", Text: "Rub in the butter."}, {ID: "A2", Text: "nowhere in it"}, {ID: "A3", Text: "Chill it for an hour"}}
 	text := "Method\n1.  Rub in  the\nbutter. CHILL it for an hour, then\nroll."
 	var b strings.Builder
-	for _, piece := range marked(text, steps, "A3") {
+	for _, piece := range marked("/d", text, steps, "A3") {
 		b.WriteString("[" + piece.Step + ":" + piece.Text + "]")
 	}
 	if got, want := b.String(), "[:Method\n1.  ][A1:Rub in  the\nbutter.][: ][A3:CHILL it for an hour,][: then\nroll.]"; got != want {
 		t.Errorf("\n got %q\nwant %q", got, want)
 	}
-	if marked(" \n", steps, "") != nil {
+	if marked("/d", " \n", steps, "") != nil {
 		t.Error("an empty text has pieces")
 	}
 }

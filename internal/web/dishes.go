@@ -17,7 +17,9 @@ type DishesPage struct {
 	Dishes []DishCard
 	Text   string           // pasted and not kept
 	Faults practical.Faults // of the pasted text
-	Enough bool             // as many dishes as are asked for: the road goes on
+
+	FileFaults practical.Faults // of a file
+	Enough     bool             // as many dishes as are asked for: the road goes on
 }
 
 // DishCard is a dish of the menu in short.
@@ -111,19 +113,7 @@ func (s *Server) saveDishes(w http.ResponseWriter, r *http.Request) error {
 		}
 		return s.pasteAgain(w, r, now, text, practical.Faults{fault})
 	}
-	if err != nil {
-		return s.settle(w, r, rec, err)
-	}
-	to := "/practical/" + id + "/dishes"
-	if n := len(rec.Practical.Dishes); n > 0 { // what was left out is told there
-		to += "/" + url.PathEscape(rec.Practical.Dishes[n-1].Letter)
-	}
-	query := url.Values{}
-	for _, one := range faults {
-		query.Add("note", leftOut(one.Message, text))
-	}
-	edited{rec: rec}.home(w, r, to, query)
-	return nil
+	return s.added(w, r, rec, faults, err, text)
 }
 
 // leftOut says of words from a pasted text that they have become no step; a note
@@ -161,9 +151,6 @@ func heatWords(h practical.Heat) string {
 	}
 	return string(h)
 }
-
-// doubtful says whether a step's figures are more guess than reading.
-func doubtful(s practical.Step) bool { return s.Doubt >= 0.5 }
 
 // dishIndex finds a dish of a practical, -1 when it has none of that letter.
 func dishIndex(p *practical.Practical, letter string) int {

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"fmt"
 	"net/http"
 	"net/url"
@@ -51,12 +52,12 @@ func (s *Server) edit(w http.ResponseWriter, r *http.Request, prefixes []string,
 		}
 	}
 	var acted error
-	e.rec, e.unread, err = s.app.Change(r.Context(), id, version(r), label, func(p *practical.Practical) practical.Faults {
-		faults := apply(p, r.PostForm, prefixes...)
+	e.rec, e.unread, err = s.app.Correct(r.Context(), id, version(r), label, func(p *practical.Practical) practical.Faults {
+		return apply(p, r.PostForm, prefixes...)
+	}, func(p *practical.Practical) {
 		if act != nil && do != "" {
 			_, e.focus, acted = act(p, do)
 		}
-		return faults
 	})
 	if err != nil {
 		return e, false, s.settle(w, r, e.rec, err)
@@ -103,18 +104,25 @@ func (e edited) home(w http.ResponseWriter, r *http.Request, to string, query ur
 
 // undo and redo step through the versions.
 func (s *Server) undo(w http.ResponseWriter, r *http.Request) error {
-	now, err := s.app.Undo(r.Context(), r.PathValue("id"), version(r))
-	return s.travelled(w, r, now, err)
+	return s.travel(w, r, s.app.Undo)
 }
 
 func (s *Server) redo(w http.ResponseWriter, r *http.Request) error {
-	now, err := s.app.Redo(r.Context(), r.PathValue("id"), version(r))
-	return s.travelled(w, r, now, err)
+	return s.travel(w, r, s.app.Redo)
 }
 
-func (s *Server) travelled(w http.ResponseWriter, r *http.Request, now app.Record, err error) error {
+// travel goes a version back or forth; a correction taken back is forgotten too.
+func (s *Server) travel(w http.ResponseWriter, r *http.Request, to func(context.Context, string, int) (app.Record, error)) error {
+	before, err := s.app.Open(r.Context(), r.PathValue("id"))
+	if err != nil {
+		return err
+	}
+	now, err := to(r.Context(), r.PathValue("id"), version(r))
 	if err != nil {
 		return s.settle(w, r, now, err)
+	}
+	if err := s.app.TakenBack(r.Context(), before.Practical, now.Practical); err != nil {
+		return err
 	}
 	http.Redirect(w, r, back(r)+"?saved=1", http.StatusSeeOther)
 	return nil

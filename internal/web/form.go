@@ -51,6 +51,7 @@ func apply(p *practical.Practical, form url.Values, prefixes ...string) practica
 	}
 	for _, name := range changed {
 		follow(p, name)
+		widen(p, name, changed)
 	}
 	for _, name := range slices.Backward(dropped) {
 		drop(p, name)
@@ -82,6 +83,27 @@ func follow(p *practical.Practical, path string) {
 	case "attention":
 		if w.Attention != practical.Look {
 			w.Every = 0
+		}
+	}
+}
+
+// widen takes the low and the high minutes of hands along with likely ones that
+// were typed alone and lie outside them.
+func widen(p *practical.Practical, path string, changed []string) {
+	of, is := strings.CutSuffix(path, ".hands.likely")
+	if !is || slices.Contains(changed, of+".hands.low") || slices.Contains(changed, of+".hands.high") {
+		return
+	}
+	at, err := find(p, of+".hands", false)
+	if err != nil || !at.CanAddr() {
+		return
+	}
+	if e, ok := at.Addr().Interface().(*practical.Estimate); ok && (e.Likely < e.Low || e.Likely > e.High) {
+		around := practical.Around(e.Likely)
+		if e.Likely < e.Low {
+			e.Low = around.Low
+		} else {
+			e.High = around.High
 		}
 	}
 }

@@ -12,11 +12,16 @@ import (
 	"strings"
 	"time"
 
+	"plait.example/internal/app"
 	"plait.example/internal/practical"
 )
 
-// largest is the most bytes that one request may carry: a pasted cookery book fits.
-const largest = 4 << 20
+// The most bytes that one request may carry: a pasted cookery book fits, and a
+// file with pictures in it.
+const (
+	largest     = 4 << 20
+	largestFile = app.MostFile + 1<<20
+)
 
 // policy lets a page load from this server and nowhere else: no script or
 // style written into the page, no frame around it, no form to elsewhere.
@@ -84,19 +89,24 @@ func (s *Server) limit(next http.Handler) http.Handler {
 			next.ServeHTTP(w, r)
 			return
 		}
-		r.Body = http.MaxBytesReader(w, r.Body, largest)
+		most := int64(largest)
+		kind, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type"))
+		if kind == "multipart/form-data" {
+			most = largestFile
+		}
+		r.Body = http.MaxBytesReader(w, r.Body, most)
 		err := r.ParseForm()
-		if kind, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type")); err == nil && kind == "multipart/form-data" {
+		if err == nil && kind == "multipart/form-data" {
 			err = r.ParseMultipartForm(largest)
 		}
 		var over *http.MaxBytesError
 		switch {
 		case errors.As(err, &over):
 			w.Header().Set("Connection", "close")
-			_, _ = io.CopyN(io.Discard, r.Body, largest)
+			_, _ = io.CopyN(io.Discard, r.Body, most)
 			s.fail(w, r, practical.Fault{
 				Code: practical.TooLarge, Message: "that is more than this page can take at once",
-				Hint: fmt.Sprintf("send at most %d MB; a recipe's text is far smaller", largest>>20),
+				Hint: fmt.Sprintf("send at most %d MB; a recipe's text is far smaller", most>>20),
 			})
 		case err != nil:
 			s.fail(w, r, practical.Fault{Code: practical.Invalid, Message: "the form could not be read", Hint: "go back and send it again"})

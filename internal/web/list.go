@@ -90,7 +90,7 @@ func (s *Server) open(w http.ResponseWriter, r *http.Request) error {
 func sent(r *http.Request) (name string, data []byte, err error) {
 	file, head, err := r.FormFile("file")
 	if err != nil {
-		return "", nil, practical.Fault{Code: practical.Invalid, Field: "file", Message: "no file was chosen", Hint: "choose a practical file, such as bakes.yaml"}
+		return "", nil, practical.Fault{Code: practical.Invalid, Field: "file", Message: "no file was chosen", Hint: "choose a file, then send it"}
 	}
 	defer func() { _ = file.Close() }()
 	data, err = io.ReadAll(file)

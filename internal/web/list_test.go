@@ -40,8 +40,8 @@ func TestStartErrUnknown(t *testing.T) {
 	}
 }
 
-// upload sends a file as a browser does.
-func (s *site) upload(name, text string) answer {
+// upload sends a file as a browser does and follows the way back.
+func (s *site) upload(path, name, text string) answer {
 	s.Helper()
 	var b bytes.Buffer
 	form := multipart.NewWriter(&b)
@@ -55,12 +55,13 @@ func (s *site) upload(name, text string) answer {
 	if err := form.Close(); err != nil {
 		s.Fatal(err)
 	}
-	r := httptest.NewRequest(http.MethodPost, "/practicals/open", &b)
+	r := httptest.NewRequest(http.MethodPost, path, &b)
 	r.Header.Set("Content-Type", form.FormDataContentType())
 	r.Header.Set("Sec-Fetch-Site", "same-origin")
 	a := s.ask(r)
 	if a.status == http.StatusSeeOther {
-		return s.get(a.header.Get("Location"))
+		to, _, _ := strings.Cut(a.header.Get("Location"), "#")
+		return s.get(to)
 	}
 	return a
 }
@@ -71,13 +72,13 @@ func TestOpenFile(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := newSite(t)
-	s.upload("menu.yaml", string(text)).ok().says(".title-of", menu().Title)
+	s.upload("/practicals/open", "menu.yaml", string(text)).ok().says(".title-of", menu().Title)
 }
 
 // All faults of a file at once, with their lines, and nothing kept.
 func TestOpenFileErrFaults(t *testing.T) {
 	s := newSite(t)
-	a := s.upload("bad.yaml", "title: Bad\nclock:\n  start: soon\n  finish: later\nsurprise: 1\n")
+	a := s.upload("/practicals/open", "bad.yaml", "title: Bad\nclock:\n  start: soon\n  finish: later\nsurprise: 1\n")
 	if a.status != http.StatusUnprocessableEntity {
 		t.Errorf("status %d", a.status)
 	}
@@ -88,7 +89,7 @@ func TestOpenFileErrFaults(t *testing.T) {
 	if all, err := s.app.Practicals(t.Context()); err != nil || len(all) > 0 {
 		t.Errorf("kept %v, %v", all, err)
 	}
-	if a := s.upload("", ""); a.status != http.StatusUnprocessableEntity {
+	if a := s.upload("/practicals/open", "", ""); a.status != http.StatusUnprocessableEntity {
 		t.Errorf("no file: status %d", a.status)
 	}
 }

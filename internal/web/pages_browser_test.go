@@ -72,6 +72,9 @@ func (s *site) everyPage() [][2]string {
 	if err != nil {
 		s.Fatal(err)
 	}
+	if _, err := s.app.TakeCorrections(context.Background(), "c.yaml", []byte("plait-corrections: 1\ncorrections:\n- {words: Knead for 8 minutes, date: 2026-03-12, recipe: Soda bread, now: {hands: 10}, was: {hands: 8}}\n"), false); err != nil {
+		s.Fatal(err)
+	}
 	fresh, err := s.app.NewPractical(context.Background(), "")
 	if err != nil {
 		s.Fatal(err)
@@ -85,6 +88,9 @@ func (s *site) everyPage() [][2]string {
 		{"clock", at},
 		{"kitchen", at + "/kitchen"},
 		{"dishes", at + "/dishes"},
+		{"skills", at + "/skills"},
+		{"corrections", "/corrections"},
+		{"techniques", "/techniques"},
 		{"dish", at + "/dishes/" + letter},
 		{"step", at + "/dishes/" + letter + "?step=" + full.Practical.Dishes[0].Steps[1].ID},
 		{"plan", at + "/plan"},
@@ -103,7 +109,7 @@ func (s *site) everyPage() [][2]string {
 // pictured are the pages that docs/screens has pictures of.
 var pictured = map[string]bool{
 	"list": true, "class": true, "help": true, "clock": true, "kitchen": true, "dishes": true, "recipe-read": true,
-	"recipe-beside": true, "plan": true, "plan-too-much": true, "clock-wrong": true,
+	"recipe-beside": true, "skills": true, "corrections": true, "techniques": true, "plan": true, "plan-too-much": true, "clock-wrong": true,
 }
 
 // Pictures of the pages on a phone, on a laptop and on paper: into the folder of

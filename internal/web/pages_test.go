@@ -37,7 +37,7 @@ func every() map[string][]any {
 	row.Setting, row.Kit, row.Check, row.Safety, row.Cook = "s", "k", "c", "s", 1
 	held := row
 	held.Pinned, held.Before = true, true
-	editor := &Editor{Text: field, Groups: groups, Why: []string{"w"}, Doubt: "d", Next: "A2"}
+	editor := &Editor{Text: field, Groups: groups, Why: []string{"w"}, Doubt: "d", Next: "A2", Cuts: []Option{{"3", "a", true}}}
 	return map[string][]any{
 		"list": {ListPage{}, ListPage{
 			Kept: []app.Summary{{ID: "x", Title: "t", Date: "2026-11-25", Dishes: 1, Planned: true}}, Deleted: []app.Summary{{ID: "y"}},
@@ -47,10 +47,24 @@ func every() map[string][]any {
 		"help":  {HelpPage{}},
 		"form":  {FormPage{Base: plain}, FormPage{Base: base, Heading: "h", Action: "/a", Groups: groups, Next: Next{"/n", "next"}, Mirror: "#a"}},
 		"dishes": {DishesPage{Base: plain}, DishesPage{
-			Base: base, Dishes: []DishCard{{Chip: mark, Link: "/l", Steps: 1, Doubtful: 1, Wrong: 1}, {Chip: mark}}, Text: "t", Faults: practical.Faults{{Message: "m"}},
+			Base: base, Dishes: []DishCard{{Chip: mark, Link: "/l", Steps: 1, Doubtful: 1, Wrong: 1}, {Chip: mark}}, Text: "t", Faults: practical.Faults{{Message: "m"}}, FileFaults: practical.Faults{{Message: "m", Hint: "h"}},
+		}},
+		"choose": {ChoosePage{Base: plain}, ChoosePage{Base: base, File: "f", Fault: "f", Recipes: []Found{{"t", "x", 1, 2, true}, {}}}},
+		"corrections": {CorrectionsPage{}, CorrectionsPage{
+			List: []app.Correction{{Words: "w", Recipe: "r", Date: "2026-03-12"}}, Done: "d", Faults: practical.Faults{{Line: 1, Message: "m", Hint: "h"}}, File: "f",
+			Incoming: &Incoming{app.Incoming{Added: 1, Conflicts: []app.Conflict{{Words: "w", TheirsIn: "r"}}}, "f", "d"},
+		}},
+		"techniques": {TechniquesPage{}, TechniquesPage{
+			Groups: []TechniqueGroup{{1, "n", []app.Technique{{Name: "n", Contested: "high"}}}, {2, "m", nil}}, Own: true, Changes: app.TechniqueChanges{Added: []string{"a"}}, Columns: app.TechniqueColumns(),
+			Done: "d", Faults: practical.Faults{{Line: 2, Column: 28, Field: "f", Message: "m", Hint: "h"}, {Message: "m"}}, File: "f",
+		}},
+		"skills": {SkillsPage{Base: plain}, SkillsPage{
+			Base: base, Title: "t", Date: "d", Dishes: []DishLevels{{mark, 1, 2, 3}}, Groups: []GroupRow{{1, "n", "high", []Shown{{"s", "high", []Chip{mark}}}, []Shown{{"s", "basic", []Chip{mark}}}}, {Number: 2}},
+			Picture: app.SkillPicture{Raise: []app.Raise{{Missing: "m", Would: "w", Such: []*app.Technique{{Name: "n"}}}}},
 		}},
 		"dish": {DishPage{Base: plain}, DishPage{
-			Base: base, Chip: mark, Name: field, About: kinds, Doubt: &Doubt{"A1", "/l", "w"}, Text: []Piece{{"t", "", false}, {"t", "A1", true}}, Pasted: "p", Notes: []string{"n"}, Earlier: "/e", Later: "/l",
+			Base: base, Chip: mark, Name: field, About: kinds, Doubts: []Doubt{{"A1", "/l", "t", "w"}, {ID: "A2"}, {}, {}, {}, {}}, Text: []Piece{{Text: "t"}, {"t", "A1", "/l", true, true, 2}},
+			Ingredients: []Line{{"r", []Used{{"A1", "/l"}, {"serving", ""}}}, {Raw: "r"}}, NotUsed: 1, Unlisted: []NotListed{{"garlic", []Used{{"A1", "/l"}}}}, Pasted: "p", Notes: []string{"n"}, Earlier: "/e", Later: "/l",
 			Steps: []StepRow{{ID: "A1", Hands: kinds[:3], Wait: kinds[:3], After: "A0", Tags: []Tag{{"raw", "raw"}}, Doubtful: true, First: true, Open: true, Wrong: 1, Editor: editor}, {ID: "A2", Last: true}},
 		}},
 		"plan": {

@@ -42,6 +42,7 @@ func parsePages() map[string]*template.Template {
 			"plus":    func(a, b int) int { return a + b },
 			"count":   count,
 			"capital": capital,
+			"cell":    cell,
 		}).ParseFS(pageFiles, "pages/_*.html", "pages/"+f.Name()))
 	}
 	return pages

@@ -3,9 +3,10 @@ package web
 import (
 	"fmt"
 	"net/url"
-	"slices"
+	"strconv"
 	"strings"
 
+	"plait.example/internal/app"
 	"plait.example/internal/practical"
 )
 
@@ -17,7 +18,7 @@ func (s *Server) stepRow(f *form, action string, i, k int, open string) StepRow 
 	row := StepRow{
 		ID: step.ID, Text: step.Text, Index: k, After: afterWords(step.After), Tags: tags(step), Doubtful: doubtful(step),
 		First: k == 0, Last: k == len(d.Steps)-1, Open: step.ID == open && open != "",
-		Link:  action + "?step=" + url.QueryEscape(step.ID) + "#open",
+		Link:  stepLink(action, step.ID),
 		Hands: f.fields(at+"hands.", "low", "likely", "high"), Wait: f.fields(at+"wait.", "place", "least", "most"),
 	}
 	if button, of, _ := strings.Cut(f.focus, "-"); of == step.ID {
@@ -36,6 +37,9 @@ func (s *Server) stepRow(f *form, action string, i, k int, open string) StepRow 
 	return row
 }
 
+// stepLink is where a step stands open.
+func stepLink(action, id string) string { return action + "?step=" + url.QueryEscape(id) + "#open" }
+
 // editor is the full form of the open step.
 func editor(f *form, at string, d practical.Dish, k int) *Editor {
 	step := d.Steps[k]
@@ -44,6 +48,7 @@ func editor(f *form, at string, d practical.Dish, k int) *Editor {
 	if k+1 < len(d.Steps) {
 		e.Next = d.Steps[k+1].ID
 	}
+	e.Cuts = cuts(step.Text)
 	var order []Field
 	for n := range len(step.After) + 1 {
 		link := f.fields(fmt.Sprintf("%safter[%d].", at, n), "step", "least", "most")
@@ -61,6 +66,21 @@ func editor(f *form, at string, d practical.Dish, k int) *Editor {
 		{Legend: "Words for the plan", Fields: f.fields(at, "check", "safety", "kit", "component")},
 	}
 	return e
+}
+
+// cuts is where a step can be split, each by the words around the cut.
+func cuts(text string) []Option {
+	const around = 28
+	all, best := app.Cuts(text)
+	options := make([]Option, len(all))
+	for i, at := range all {
+		before, after := strings.TrimSpace(text[:at]), text[at:]
+		if runes := []rune(before); len(runes) > around {
+			before = "…" + string(runes[len(runes)-around+1:])
+		}
+		options[i] = Option{Value: strconv.Itoa(at), Text: before + " ✂ " + cut(after, around), Chosen: at == best}
+	}
+	return options
 }
 
 // stepOptions is every other step of the practical, for “comes after”.
@@ -150,75 +170,3 @@ func cut(text string, longest int) string {
 	}
 	return text
 }
-
-// Piece is a stretch of a recipe's text; Step is the step that was read from it.
-type Piece struct {
-	Text, Step string
-	Here       bool // of the step that is open
-}
-
-// marked cuts a recipe's text where its steps were read from it: each step's
-// words are looked for after those of the step before, in any spacing.
-func marked(text string, steps []practical.Step, open string) []Piece {
-	if strings.TrimSpace(text) == "" {
-		return nil
-	}
-	words := spans(text)
-	var pieces []Piece
-	done, from := 0, 0 // bytes shown; words used
-	for _, step := range steps {
-		first, last := locate(text, words, from, step.Text)
-		if first < 0 {
-			continue
-		}
-		if start := words[first][0]; start > done {
-			pieces = append(pieces, Piece{Text: text[done:start]})
-		}
-		pieces = append(pieces, Piece{Text: text[words[first][0]:words[last][1]], Step: step.ID, Here: step.ID == open})
-		done, from = words[last][1], last+1
-	}
-	return append(pieces, Piece{Text: text[done:]})
-}
-
-// spans is where each word of a text begins and ends.
-func spans(text string) [][2]int {
-	var found [][2]int
-	for at := 0; at < len(text); {
-		rest := strings.TrimLeft(text[at:], " \t\n\r")
-		at = len(text) - len(rest)
-		if rest == "" {
-			break
-		}
-		length := strings.IndexAny(rest, " \t\n\r")
-		if length < 0 {
-			length = len(rest)
-		}
-		found = append(found, [2]int{at, at + length})
-		at += length
-	}
-	return found
-}
-
-// locate finds the words of a step among those of the text from one on: its
-// first three words in a row, and its end as far as it agrees.
-func locate(text string, all [][2]int, from int, step string) (first, last int) {
-	want := strings.Fields(step)
-	if len(want) == 0 {
-		return -1, -1
-	}
-	key := want[:min(3, len(want))]
-	for i := from; i+len(key) <= len(all); i++ {
-		if !slices.EqualFunc(all[i:i+len(key)], key, func(s [2]int, w string) bool { return plain(text[s[0]:s[1]]) == plain(w) }) {
-			continue
-		}
-		n := len(key)
-		for n < len(want) && i+n < len(all) && plain(text[all[i+n][0]:all[i+n][1]]) == plain(want[n]) {
-			n++
-		}
-		return i, i + n - 1
-	}
-	return -1, -1
-}
-
-// plain is a word without case and the marks around it.
-func plain(word string) string { return strings.ToLower(strings.Trim(word, ".,;:()!?\"'“”‘’")) }

@@ -73,6 +73,53 @@
     start();
   });
 
+  // Minutes by the arrow keys; the low and the high minutes go with the likely ones.
+  const minutes = (field) => field.matches?.("[data-keeps] input[inputmode=numeric]");
+  document.addEventListener("keydown", (event) => {
+    const by = event.key === "ArrowUp" ? 1 : event.key === "ArrowDown" ? -1 : 0;
+    if (!by || event.ctrlKey || event.metaKey) return;
+    if (event.altKey) { // a step up or down
+      const row = event.target.closest?.("tr[data-step]");
+      const button = row && byId((by > 0 ? "up-" : "down-") + row.dataset.step);
+      if (!button || event.target.matches("select")) return;
+      event.preventDefault();
+      if (!button.disabled) button.click();
+      return;
+    }
+    if (!minutes(event.target) || !/^\d*$/.test(event.target.value)) return;
+    event.preventDefault();
+    event.target.value = Math.max(0, Number(event.target.value) + by);
+    event.target.dataset.stepped = "yes";
+    event.target.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+  document.addEventListener("focusout", (event) => {
+    if (!event.target.dataset?.stepped) return;
+    delete event.target.dataset.stepped;
+    event.target.dispatchEvent(new Event("change", { bubbles: true }));
+  });
+  document.addEventListener("change", (event) => {
+    if (!event.target.name?.endsWith(".hands.likely") || !/^\d+$/.test(event.target.value)) return;
+    const [low, high] = ["low", "high"].map((end) => document.getElementsByName(event.target.name.replace(/likely$/, end))[0]);
+    const likely = Number(event.target.value);
+    if (low && Number(low.value) > likely) low.value = Math.round(0.75 * likely);
+    if (high && Number(high.value) < likely) high.value = Math.min(600, Math.round(4 / 3 * likely));
+  }, true);
+
+  // A file dropped on its form is sent; several are left to the picker.
+  const droppable = (event) => event.target.closest?.("[data-drop]");
+  for (const name of ["dragenter", "dragover", "dragleave", "drop"]) {
+    document.addEventListener(name, (event) => {
+      const form = droppable(event);
+      if (!form || !event.dataTransfer?.types.includes("Files")) return;
+      event.preventDefault();
+      form.classList.toggle("over", name === "dragenter" || name === "dragover");
+      if (name === "drop" && event.dataTransfer.files.length === 1) {
+        form.querySelector("input[type=file]").files = event.dataTransfer.files;
+        form.requestSubmit();
+      }
+    });
+  }
+
   // A search that runs: its words, and the page when it is over.
   let source = null;
   const follow = (box) => {
