@@ -67,6 +67,8 @@ func (k *known) moves(b, j int, first bool, p *piece) float64 {
 	}
 	from, to := &k.steps[b], &k.steps[j]
 	switch {
+	case p.kind == act.TakeOut && j > b:
+		return -backwards
 	case b == j:
 		return againStep
 	case j == b+1:

@@ -22,6 +22,16 @@ func (k *known) along(pieces []piece, fit [][]float64, at []int) map[int][]int {
 		}
 	}
 	result := map[int][]int{}
+	for range 3 {
+		k.alongOnce(pieces, at, met, result)
+	}
+	for i := range result {
+		slices.Sort(result[i])
+	}
+	return result
+}
+
+func (k *known) alongOnce(pieces []piece, at, met []int, result map[int][]int) {
 	for d, dw := range k.dishes {
 		for j := dw.from; j < dw.to-1; j++ {
 			if met[j] > 0 || k.steps[j].setUp {
@@ -42,10 +52,6 @@ func (k *known) along(pieces []piece, fit [][]float64, at []int) map[int][]int {
 			}
 		}
 	}
-	for i := range result {
-		slices.Sort(result[i])
-	}
-	return result
 }
 
 // goesAlong scores a step as one more of a piece; 0: it is not.
@@ -53,7 +59,7 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 	s := &k.steps[j]
 	said, stood := 0.0, 0.0
 	for _, w := range p.words {
-		if s.words[w.stem] == 1 {
+		if s.words[w.stem] == 1 && !k.dishes[s.dish].name[w.stem] {
 			said += w.weight
 		}
 	}

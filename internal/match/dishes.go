@@ -6,6 +6,7 @@ import "plait.example/internal/written"
 const (
 	sameRow  = 0.45
 	rowAbove = 0.2
+	speaking = 0.5 // a word that only this dish has
 	blankRow = 0.5 // a row without a dish in a plan that names dishes
 )
 
@@ -97,6 +98,9 @@ func (k *known) about(p *piece, d int, fit []float64, allowed map[int]bool) floa
 		return -8
 	}
 	s := k.bestIn(fit, d)
+	if s > -needed {
+		s += min(speaking, speaking*p.speaks[d]/2)
+	}
 	if p.chore && s < 0 {
 		s = -0.1
 	}

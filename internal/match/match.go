@@ -77,15 +77,16 @@ func (k *known) match(m *Matched, fixed map[int][]string) {
 			fit[i][j] = k.fits(&pieces[i], &k.steps[j])
 		}
 	}
-	k.choose(m.Plan, pieces, fit)
-	for d := range k.dishes {
-		var list []int
-		for i := range pieces {
-			if pieces[i].dish == d {
-				list = append(list, i)
-			}
+	seen := fit
+	for range rounds {
+		k.choose(m.Plan, pieces, seen)
+		for i := range at {
+			at[i] = -1
 		}
-		k.align(d, list, pieces, fit, at)
+		for d := range k.dishes {
+			k.align(d, ofDish(pieces, d), pieces, seen, at)
+		}
+		seen = k.context(pieces, fit, at)
 	}
 	k.collect(m, pieces, fit, at)
 	for n := range m.Rows {
@@ -93,4 +94,14 @@ func (k *known) match(m *Matched, fixed map[int][]string) {
 			k.fix(&m.Rows[n], ids)
 		}
 	}
+}
+
+// ofDish are the pieces that are about a dish, by index.
+func ofDish(pieces []piece, d int) (list []int) {
+	for i := range pieces {
+		if pieces[i].dish == d {
+			list = append(list, i)
+		}
+	}
+	return list
 }

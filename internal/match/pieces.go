@@ -15,7 +15,8 @@ type piece struct {
 	words  []weighted // of the piece, sorted by stem
 	stands []string   // stems of what a technique stands for: "choux" for butter, water, flour, eggs
 	total  float64
-	made   bool // "make the choux": may stand for several steps
+	speaks []float64 // for each dish, by its words
+	made   bool      // "make the choux": may stand for several steps
 	chore  bool
 	dish   int   // -1: none
 	allow  []int // dishes it may be about, from the row's own words; nil: any
@@ -63,7 +64,7 @@ func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 		if i+1 < len(said) {
 			end = max(start, said[i+1].Start)
 		}
-		p := piece{row: n, kind: a.Kind, verb: a.Verb, act: a, dish: -1, chore: chores[a.Kind]}
+		p := piece{row: n, kind: a.Kind, verb: a.Verb, act: a, dish: -1, chore: chores[a.Kind], speaks: make([]float64, len(k.dishes))}
 		own := k.mended(r.Text[start:end])
 		weights := map[string]float64{}
 		if len(a.Objects) == 0 {
@@ -78,6 +79,11 @@ func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 		p.stands = standsFor(own, p.made)
 		for _, stem := range sorted(weights) {
 			rare, known := k.rare[stem]
+			if known && own[stem] {
+				for d, v := range k.tells[stem] {
+					p.speaks[d] += v
+				}
+			}
 			if known {
 				p.words = append(p.words, weighted{stem, weights[stem] * rare})
 				p.total += weights[stem] * rare
@@ -94,7 +100,7 @@ func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 func (k *known) mended(text string) map[string]bool {
 	m := map[string]bool{}
 	for _, w := range act.WordsOf(text) {
-		stem := w.Stem
+		stem := canonical(w.Stem)
 		if _, ok := k.rare[stem]; !ok {
 			if near, ok := act.Nearest(stem, k.stems); ok {
 				stem = near

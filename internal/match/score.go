@@ -39,7 +39,13 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 			own += ofStanding * k.rare[stem]
 		}
 	}
+	if waits[p.kind] && !k.waitsSo(p, s) {
+		return -needed
+	}
 	score := -needed
+	if waits[p.kind] && p.speaks[s.dish] > 0 {
+		shared = max(shared, p.total*min(wholeDish, wholeDish*p.speaks[s.dish]))
+	}
 	if p.total > 0 {
 		score += forWords * min(1, shared/p.total)
 	}
@@ -47,6 +53,27 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 		score += forStep * math.Sqrt(min(1, own/s.total))
 	}
 	return score + k.kindFits(p, s) + figuresFit(p, s)
+}
+
+// waits are kinds that a step has or has not: they are never another's.
+var waits = map[act.Kind]bool{act.PutIn: true, act.TakeOut: true, act.FromCold: true, act.Freeze: true, act.Grill: true}
+
+// wholeDish is how much the name of the dish alone says of its loads: "quiche out".
+const wholeDish = 0.5
+
+// waitsSo says whether a step has the wait that a piece begins or ends.
+func (k *known) waitsSo(p *piece, s *stepWords) bool {
+	switch p.kind {
+	case act.TakeOut:
+		return s.ends == act.PutIn || s.kinds[act.TakeOut]
+	case act.FromCold:
+		return s.ends == act.Chill || s.ends == act.Freeze || s.kinds[act.FromCold]
+	case act.PutIn:
+		return s.kinds[act.PutIn] || s.kinds[act.Grill]
+	case act.Grill:
+		return s.kinds[act.Grill] || s.kinds[act.Hob]
+	}
+	return s.kinds[p.kind] || s.kinds[act.Chill]
 }
 
 // alike are kinds that one writer takes for the other.
@@ -60,7 +87,7 @@ var alike = map[act.Kind][]act.Kind{
 	act.Rest:     {act.Cool, act.Chill, act.Prove, act.Soak, act.Marinate},
 	act.Chill:    {act.Cool, act.Rest, act.Freeze},
 	act.Prove:    {act.Rest},
-	act.Cut:      {act.Mix, act.Shape},
+	act.Cut:      {act.Shape},
 	act.Plate:    {act.Serve, act.Decorate},
 	act.Serve:    {act.Plate, act.Decorate},
 	act.Test:     {act.Probe},

@@ -3,6 +3,8 @@ package match
 import (
 	"math"
 	"slices"
+	"strings"
+	"unicode"
 
 	"plait.example/internal/act"
 	"plait.example/internal/practical"
@@ -12,8 +14,9 @@ import (
 type known struct {
 	steps  []stepWords
 	dishes []dishWords
-	rare   map[string]float64 // how much a stem tells, by the number of steps that have it
-	stems  []string           // sorted, for misspelt words
+	rare   map[string]float64   // how much a stem tells, by the number of steps that have it
+	tells  map[string][]float64 // how much a stem speaks for each dish
+	stems  []string             // sorted, for misspelt words
 }
 
 // dishWords is a dish: its steps are steps[from:to], the last of them its serving.
@@ -42,8 +45,9 @@ type stepWords struct {
 // Weights of the words about a step that are not its own text.
 const (
 	ofComponent = 0.5
-	ofDish      = 0.3
+	ofDishName  = 0.3
 	ofCheck     = 0.25
+	leaning     = 0.55
 )
 
 var waitKind = map[practical.Place]act.Kind{
@@ -58,7 +62,11 @@ func learn(p *practical.Practical) *known {
 		dish := &p.Dishes[d]
 		dw := dishWords{letter: dish.Letter, name: stemsOf(dish.Name), from: len(k.steps)}
 		for i := range dish.Steps {
-			k.steps = append(k.steps, readStep(&dish.Steps[i], d, dw.name))
+			s := readStep(&dish.Steps[i], d, dw.name)
+			if i > 0 && leansOn(dish.Steps[i].Text) {
+				s.lean(&k.steps[len(k.steps)-1])
+			}
+			k.steps = append(k.steps, s)
 		}
 		k.steps = append(k.steps, readServe(dish, d, dw.name))
 		dw.to = len(k.steps)
@@ -66,13 +74,14 @@ func learn(p *practical.Practical) *known {
 		k.order(dish, dw)
 	}
 	k.weigh()
+	k.speak()
 	return k
 }
 
 func stemsOf(text string) map[string]bool {
 	m := map[string]bool{}
 	for _, w := range act.WordsOf(text) {
-		m[w.Stem] = true
+		m[canonical(w.Stem)] = true
 	}
 	return m
 }
@@ -80,7 +89,7 @@ func stemsOf(text string) map[string]bool {
 func readStep(s *practical.Step, dish int, name map[string]bool) stepWords {
 	w := stepWords{id: s.ID, dish: dish, component: s.Component, words: map[string]float64{}, kinds: map[act.Kind]bool{}, wait: s.Wait, setUp: s.SetUp}
 	for stem := range name {
-		w.words[stem] = ofDish
+		w.words[stem] = ofDishName
 	}
 	for stem := range stemsOf(s.Check) {
 		w.words[stem] = max(w.words[stem], ofCheck)
@@ -112,13 +121,35 @@ func readStep(s *practical.Step, dish int, name map[string]bool) stepWords {
 	return w
 }
 
+// leansOn says whether a step speaks of what the step before worked on: "Drain.", "Cook it until soft".
+func leansOn(text string) bool {
+	list := act.WordsOf(text)
+	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if w == "it" || w == "them" || w == "both" {
+			return true
+		}
+	}
+	foods := 0
+	for _, a := range act.Read(text) {
+		foods += len(a.Objects)
+	}
+	return len(list) < 3 || foods == 0
+}
+
+// lean takes over the words of the step before, less than said.
+func (w *stepWords) lean(before *stepWords) {
+	for stem, weight := range before.words {
+		w.words[stem] = max(w.words[stem], weight*leaning)
+	}
+}
+
 func readServe(d *practical.Dish, dish int, name map[string]bool) stepWords {
 	w := stepWords{id: d.Letter + "/serve", dish: dish, serve: true, words: map[string]float64{}, kinds: map[act.Kind]bool{act.Serve: true, act.Plate: true, act.Decorate: true}}
 	for stem := range stemsOf(d.Serve.How) {
 		w.words[stem] = 1
 	}
 	for stem := range name {
-		w.words[stem] = max(w.words[stem], ofDish)
+		w.words[stem] = max(w.words[stem], ofDishName)
 	}
 	w.words["serv"] = 1
 	return w
@@ -182,4 +213,31 @@ func sorted[V any](m map[string]V) []string {
 	}
 	slices.Sort(keys)
 	return keys
+}
+
+// speak sets how much each stem speaks for each dish: the more, the fewer
+// dishes have it; twice as much when it is in the dish's name.
+func (k *known) speak() {
+	k.tells = map[string][]float64{}
+	for _, stem := range k.stems {
+		in, count := make([]float64, len(k.dishes)), 0
+		for _, s := range k.steps {
+			if s.words[stem] >= ofComponent && in[s.dish] == 0 {
+				in[s.dish] = 1
+				count++
+			}
+		}
+		for d := range k.dishes {
+			if k.dishes[d].name[stem] {
+				if in[d] == 0 {
+					count++
+				}
+				in[d] = 2
+			}
+		}
+		for d := range in {
+			in[d] *= math.Log(float64(len(k.dishes)) / float64(max(1, count)))
+		}
+		k.tells[stem] = in
+	}
 }

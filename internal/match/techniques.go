@@ -50,10 +50,10 @@ func standing(table string) map[string][]string {
 		names, words, _ := strings.Cut(line, ":")
 		var stems []string
 		for _, w := range act.WordsOf(words) {
-			stems = append(stems, w.Stem)
+			stems = append(stems, canonical(w.Stem))
 		}
 		for _, n := range act.WordsOf(names) {
-			m[n.Stem] = append(m[n.Stem], stems...)
+			m[canonical(n.Stem)] = append(m[canonical(n.Stem)], stems...)
 		}
 	}
 	return m

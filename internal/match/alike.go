@@ -1,0 +1,62 @@
+package match
+
+import (
+	"strings"
+
+	"plait.example/internal/act"
+)
+
+// sameWords are words that one cook writes for another's; the first stands for
+// all. Common practice, no source.
+var sameWords = func() map[string]string {
+	m := map[string]string{}
+	for _, line := range strings.Split(strings.TrimSpace(`
+potato potatoes spud spuds
+vegetable veg veggies
+tomato tomatoes toms passata
+yogurt yoghurt yog yoghurts
+chocolate choc
+whisk beat
+blend blitz puree process liquidise whizz liquidize
+sieve sift strain
+mix stir combine
+pierce prick poke hole holes
+chop dice cut
+divide share
+assemble layer
+unmould turnout
+marinade marinate
+fridge refrigerator chill
+coriander cilantro
+margarine marg butter
+mince minced
+pastry case
+naan naans flatbread flatbreads
+dough base
+simmer bubble
+brown seal sear
+glaze wash
+tin tins mould moulds tray
+sponge cake cakes
+bun buns
+top topping
+spread smooth
+custard patissiere pat
+mash mashed
+parmesan cheese
+`), "\n") {
+		words := act.WordsOf(line)
+		for _, w := range words {
+			m[w.Stem] = words[0].Stem
+		}
+	}
+	return m
+}()
+
+// canonical is the stem that stands for a stem.
+func canonical(stem string) string {
+	if s := sameWords[stem]; s != "" {
+		return s
+	}
+	return stem
+}

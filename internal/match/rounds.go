@@ -1,0 +1,91 @@
+package match
+
+import "plait.example/internal/act"
+
+// Rounds of reading the whole plan: from the second on, a piece is read with
+// what the others are taken for.
+const rounds = 4
+
+// Weights of what the rest of the plan says of a piece and a step.
+const (
+	taken      = 0.55 // another row stands for the step, and better
+	neighbours = 0.2  // the piece before or after stands for the step before or after
+	disorder   = 0.15 // for each piece that is out of order with it
+	mostly     = 0.6  // all disorder together
+	sureAnchor = 0.35 // from which score on a piece says something of others
+)
+
+// context adds to the scores what the rest of the plan says, as it was read in
+// the round before.
+func (k *known) context(pieces []piece, fit [][]float64, at []int) [][]float64 {
+	owner := make([]int, len(k.steps))
+	for j := range owner {
+		owner[j] = -1
+	}
+	for i, j := range at {
+		if j >= 0 && owns(pieces[i].kind) && (owner[j] < 0 || fit[i][j] > fit[owner[j]][j]) {
+			owner[j] = i
+		}
+	}
+	out := make([][]float64, len(pieces))
+	for i := range pieces {
+		out[i] = make([]float64, len(k.steps))
+		copy(out[i], fit[i])
+		for j := range k.steps {
+			if fit[i][j] < -0.7 {
+				continue
+			}
+			if o := owner[j]; o >= 0 && pieces[o].row != pieces[i].row && owns(pieces[i].kind) && fit[o][j] >= fit[i][j] && !k.halves(&pieces[o], &pieces[i], j) {
+				out[i][j] -= taken
+			}
+			out[i][j] += k.inOrder(i, j, pieces, fit, at)
+		}
+	}
+	return out
+}
+
+// owns says whether a kind of act is the step's work, which is done once; it is
+// looked at and taken out besides.
+func owns(kind act.Kind) bool {
+	return kind != act.TakeOut && kind != act.FromCold && kind != act.Test && kind != act.Probe && kind != act.Taste
+}
+
+// halves says whether two pieces may share a step: the hands' work in one row, the wait in another.
+func (k *known) halves(a, b *piece, j int) bool {
+	s := &k.steps[j]
+	if s.ends == "" || len(s.kinds) < 2 {
+		return false
+	}
+	return (a.kind == s.ends) != (b.kind == s.ends)
+}
+
+// inOrder says how well step j suits piece i by the pieces around it.
+func (k *known) inOrder(i, j int, pieces []piece, fit [][]float64, at []int) (score float64) {
+	d, wrong, near := k.steps[j].dish, 0, 0.0
+	last, next := -1, -1
+	for n, s := range at {
+		if s < 0 || n == i || k.steps[s].dish != d || fit[n][s] < sureAnchor {
+			continue
+		}
+		if n < i {
+			last = s
+			if s != j && k.steps[s].before[j] && pieces[i].kind != act.TakeOut {
+				wrong++
+			}
+		} else {
+			if next < 0 {
+				next = s
+			}
+			if s != j && k.steps[j].before[s] && pieces[n].kind != act.TakeOut {
+				wrong++
+			}
+		}
+	}
+	if last >= 0 && (last == j-1 || last == j) {
+		near += neighbours
+	}
+	if next >= 0 && (next == j+1 || next == j) {
+		near += neighbours / 2
+	}
+	return near - min(mostly, disorder*float64(wrong))
+}
