@@ -21,7 +21,7 @@ var arrows = map[string]string{
 	"cmd/plait": "internal/web internal/app internal/store examples",
 
 	"internal/web":        "internal/app internal/practical internal/timeplan internal/picture internal/colour internal/fonts",
-	"internal/app":        "internal/recipe internal/format internal/network internal/paper internal/practical internal/timeplan",
+	"internal/app":        "internal/recipe internal/format internal/network internal/paper internal/practical internal/timeplan internal/written internal/match internal/check",
 	"internal/store":      "internal/practical internal/timeplan",
 	"internal/paper":      "internal/practical internal/timeplan internal/picture internal/colour internal/fonts",
 	"internal/network":    "internal/practical internal/timeplan solver solver/problem solver/verify",

@@ -37,6 +37,7 @@ type grammar struct {
 	Serve   serveCommand   `cmd:"" help:"Start the web application on a folder of kept data."`
 	Read    readCommand    `cmd:"" help:"Read recipes into a practical file or JSON. Exit 0: all were read; 2: some file could not be."`
 	Plan    planCommand    `cmd:"" help:"Plan a practical file. Exit 0: it fits; 1: it does not; 2: it could not be read."`
+	Check   checkCommand   `cmd:"" help:"Check plans that people wrote. Exit 0: nothing stops the cook; 1: something does; 2: a file could not be read."`
 	Schema  schemaCommand  `cmd:"" help:"Print the JSON Schema of practical files, of plans or of recipes that were read."`
 	Version versionCommand `cmd:"" help:"Print the version."`
 }
@@ -83,7 +84,7 @@ func (p *program) parse(g *grammar) (verb command, code int, err error) {
 		return nil, exitFailure, fmt.Errorf("%w; try plait --help", err)
 	}
 	name, _, _ := strings.Cut(parsed.Command(), " ")
-	return map[string]command{"demo": &g.Demo, "serve": &g.Serve, "plan": &g.Plan, "read": &g.Read, "schema": &g.Schema, "version": &g.Version}[name], 0, nil
+	return map[string]command{"demo": &g.Demo, "serve": &g.Serve, "plan": &g.Plan, "check": &g.Check, "read": &g.Read, "schema": &g.Schema, "version": &g.Version}[name], 0, nil
 }
 
 // fail says what went wrong, one fault a line.

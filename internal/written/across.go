@@ -2,11 +2,13 @@ package written
 
 import (
 	"strings"
+
+	"plait.example/internal/format/table"
 )
 
 // across is a table in which time runs to the right.
 type across struct {
-	name  int          // the column of dishes
+	name  int          // the column of dishes; -1: none
 	times map[int]bool // rows of times
 }
 
@@ -15,8 +17,8 @@ func acrossOf(g *grid) (across, bool) {
 	a := across{times: map[int]bool{}}
 	for r := range g.rows {
 		filled, stamps := g.filled(r), 0
-		for i, c := range filled {
-			if st, is := readStamp(strings.ReplaceAll(g.words(r, c), "\n", " ")); is && i+1 > 0 && (st.kind == clock || st.kind == digits && len(st.times) > 0 && st.number >= 600 || st.kind == offset || st.kind == plus) || g.cell(r, c).Clock >= 0 {
+		for _, c := range filled {
+			if isTime(g.cell(r, c)) {
 				stamps++
 			}
 		}
@@ -27,89 +29,113 @@ func acrossOf(g *grid) (across, bool) {
 	if len(a.times) == 0 || len(a.times) > len(g.rows)/2 {
 		return a, false
 	}
-	worded := 0
+	worded, timed := 0, 0
 	for r := range g.rows {
-		if !a.times[r] && len(g.filled(r)) >= 2 {
-			worded++
+		if a.times[r] {
+			if isTime(g.cell(r, 0)) {
+				a.name = -1
+			}
+			continue
+		}
+		for _, c := range g.filled(r) {
+			if isTime(g.cell(r, c)) {
+				timed++
+			} else if c > 0 {
+				worded++
+			}
 		}
 	}
-	return a, worded > 0
+	return a, worded > timed
+}
+
+// isTime says whether a cell is a time of day, or one from the start.
+func isTime(c table.Cell) bool {
+	if c.Clock >= 0 && len(c.Lines) > 0 {
+		return true
+	}
+	st, is := readStamp(strings.ReplaceAll(plain(c), "\n", " "))
+	return is && (st.kind == clock || st.kind == digits && len(st.times) > 0 && st.number >= 600 || st.kind == offset || st.kind == plus)
 }
 
 // readAcross reads such a table: a row for each cell, in the order of the clock.
 func (r *reader) readAcross(g *grid, a across, index int) {
-	t := tableReader{r: r, g: g, index: index, l: layout{runs: clockMode}}
-	band := -1
+	b := band{tableReader: tableReader{r: r, g: g, index: index, l: layout{runs: clockMode}}, across: a, times: -1}
 	for row := range g.rows {
 		switch {
 		case a.times[row]:
-			r.band(&t, a, band, row)
-			band = row
-		case band < 0:
+			b.read(row)
+			b.times = row
+		case b.times < 0:
 			r.other(g.line(row))
 		}
 	}
-	r.band(&t, a, band, len(g.rows))
+	b.read(len(g.rows))
 }
 
-// band reads the rows under one row of times.
-func (r *reader) band(t *tableReader, a across, times, end int) {
-	if times < 0 {
+// band is the rows under one row of times.
+type band struct {
+	tableReader
+	across
+	times int
+	used  map[int]bool // rows whose name stands in an entry
+}
+
+func (b *band) read(end int) {
+	if b.times < 0 {
 		return
 	}
-	g := t.g
-	if _, is := stampOf(g.cell(times, a.name)); !is {
-		r.other(g.words(times, a.name))
+	b.used = map[int]bool{}
+	for c := range b.g.width {
+		b.column(c, end)
 	}
-	for row := times + 1; row < end; row++ {
-		if heading := g.words(row, a.name); heading != "" && (shared.MatchString(heading) || roleOf(heading) == pointsRole) {
-			r.other(heading)
-		}
-	}
-	for c := range g.width {
-		head := g.cell(times, c)
-		st, is := stampOf(head)
-		if head.Down == 0 {
-			continue
-		}
-		first := true
-		for row := times + 1; row < end; row++ {
-			cell := g.cell(row, c)
-			text := plain(cell)
-			heading := g.words(row, a.name)
-			switch {
-			case text == "" || c == a.name && !is:
-			case roleOf(heading) == pointsRole && !first:
-				last := &r.entries[len(r.entries)-1]
-				last.points = append(last.points, text)
-			case !is:
-				r.other(text)
-			default:
-				e := entry{table: t.index, line: row, mode: clockMode, lines: cell.Lines, stamp: st, written: strings.ReplaceAll(plain(head), "\n", " ")}
-				if st.kind == offset || st.kind == plus {
-					e.mode = runMode
-				}
-				if !shared.MatchString(heading) {
-					e.dishes = r.named(heading)
-				}
-				t.colour(&e, cell)
-				e.beside(struck(cell.Lines))
-				r.entries = append(r.entries, e)
-				first = false
-			}
-		}
-		if first && is {
-			r.other(plain(head))
+	for row := b.times + 1; row < end; row++ {
+		if !b.used[row] {
+			b.r.other(b.g.cell(row, b.name).Text())
 		}
 	}
-	r.unnamed(g, a, times, end)
 }
 
-// unnamed keeps the names of dishes under which nothing stands.
-func (r *reader) unnamed(g *grid, a across, times, end int) {
-	for row := times + 1; row < end; row++ {
-		if filled := g.filled(row); len(filled) == 1 && filled[0] == a.name {
-			r.other(g.words(row, a.name))
+// column reads the cells under one time.
+func (b *band) column(c, end int) {
+	head, _ := b.g.over(b.times, c)
+	here := b.g.cell(b.times, c).Down > 0
+	st, timed := stampOf(head)
+	timed = timed && c != b.name && plain(head) != ""
+	if !timed && here {
+		b.r.other(head.Text())
+	}
+	first := true
+	for row := b.times + 1; row < end && c != b.name; row++ {
+		cell := b.g.cell(row, c)
+		heading := b.g.words(row, b.name)
+		switch {
+		case plain(cell) == "" || !timed:
+			b.r.other(cell.Text())
+		case roleOf(heading) == pointsRole && !first:
+			last := &b.r.entries[len(b.r.entries)-1]
+			last.points = append(last.points, plain(cell))
+			last.beside(struck(cell.Lines))
+		default:
+			b.entry(row, cell, st, head, heading)
+			first = false
 		}
 	}
+	if first && timed && here {
+		b.r.other(head.Text())
+	}
+}
+
+func (b *band) entry(row int, cell table.Cell, st stamp, head table.Cell, heading string) {
+	e := entry{table: b.index, line: row, mode: clockMode, lines: cell.Lines, stamp: st, written: strings.ReplaceAll(plain(head), "\n", " ")}
+	if st.kind == offset || st.kind == plus {
+		e.mode = runMode
+	}
+	if !shared.MatchString(heading) && roleOf(heading) != pointsRole {
+		if e.dishes = b.r.named(heading); len(e.dishes) > 0 && e.dishes[0] != EveryDish && struck(b.g.cell(row, b.name).Lines) == "" {
+			b.used[row] = true
+		}
+	}
+	e.beside(struck(head.Lines))
+	b.colour(&e, cell)
+	b.r.entries = append(b.r.entries, e)
 }

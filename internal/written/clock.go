@@ -20,6 +20,7 @@ func (r *reader) clocks() {
 	rises := r.plusRises()
 	for i := range r.entries {
 		e := &r.entries[i]
+		e.beside(struck(e.lines))
 		row := Row{
 			Table: e.table, Line: e.line, Written: e.written, Minutes: e.minutes, Dishes: e.dishes,
 			Ink: e.ink, Shade: e.shade, Text: e.text(), Points: strings.Join(e.points, "\n"), Besides: e.besides,

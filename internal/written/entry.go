@@ -148,7 +148,6 @@ func (t *tableReader) entry(row int) entry {
 	for _, c := range t.inOrder(t.l.text) {
 		cell := t.g.cell(row, c)
 		e.lines = append(e.lines, cell.Lines...)
-		e.beside(struck(cell.Lines))
 		if cell.Shade != "" && e.shade == "" {
 			e.shade = cell.Shade
 		}
@@ -185,17 +184,22 @@ func (t *tableReader) time(e *entry, row int) {
 		if st, ok := stampOf(cell); ok {
 			e.until = st
 		}
+		e.beside(struck(cell.Lines))
 		if text := plain(cell); here && text != "" {
-			if e.written != "" {
+			if e.shared {
+				e.beside(text)
+			} else if e.written != "" {
 				e.written += " - "
 			}
-			e.written += text
+			if !e.shared {
+				e.written += text
+			}
 		}
 	}
 	if t.l.minutes >= 0 {
 		cell := t.g.cell(row, t.l.minutes)
 		st, ok := stampOf(cell)
-		e.beside(plain(cell))
+		e.beside(cell.Text())
 		switch {
 		case ok && st.kind == clock:
 			e.minutes = st.times[0].at
@@ -223,23 +227,28 @@ func (t *tableReader) beside(e *entry, row int) {
 func (t *tableReader) sayDishes(e *entry, row int) {
 	for _, c := range t.l.dish {
 		cell, _ := t.g.over(row, c)
-		text := plain(cell)
+		text, tag := untagged(plain(cell))
+		e.beside(tag)
 		if same[strings.ToLower(text)] {
 			e.dishes = append(e.dishes, t.above...)
 			e.beside(text)
 			continue
 		}
-		e.dishes = append(e.dishes, t.r.named(text)...)
+		said := t.r.named(text)
+		if said == nil || said[0] == EveryDish && !strings.EqualFold(text, EveryDish) {
+			e.beside(text)
+		}
+		e.dishes = append(e.dishes, said...)
 		e.beside(struck(cell.Lines))
 		if cell.Shade != "" && e.shade == "" {
 			e.shade = cell.Shade
 		}
 	}
 	for _, c := range t.l.marks {
-		if text := t.g.words(row, c); text != "" {
+		if t.g.words(row, c) != "" {
 			e.dishes = append(e.dishes, t.r.named(t.l.columns[c].heading)...)
-			e.beside(text)
 		}
+		e.beside(t.g.cell(row, c).Text())
 	}
 	if len(e.dishes) == 0 && len(t.section) > 0 {
 		e.dishes, e.section = t.section, true
@@ -247,6 +256,19 @@ func (t *tableReader) sayDishes(e *entry, row int) {
 	if len(e.dishes) > 0 {
 		t.above = e.dishes
 	}
+}
+
+// ownTags are what plait's own paper puts beside the mark of a dish.
+var ownTags = []string{"IN", "OUT", "SERVE", "WASH UP", "TURN TO", "SET-UP", "REST"}
+
+// untagged takes such a tag from the end of a dish.
+func untagged(text string) (dish, tag string) {
+	for _, t := range ownTags {
+		if rest, is := strings.CutSuffix(text, t); is && (rest == "" || strings.HasSuffix(rest, " ") || strings.HasSuffix(rest, "\n")) {
+			return strings.TrimSpace(rest), t
+		}
+	}
+	return text, ""
 }
 
 var same = map[string]bool{"\"": true, "''": true, "”": true, "〃": true, "ditto": true, "as above": true, "same": true, "“": true, "^": true}
@@ -274,7 +296,6 @@ func (t *tableReader) dishRow(row int) {
 			e.besides, e.points = nil, nil
 		}
 		first = false
-		e.beside(struck(cell.Lines))
 		t.colour(&e, cell)
 		for _, part := range splitByLines(e) {
 			t.add(part)

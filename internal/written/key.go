@@ -229,7 +229,7 @@ func (k *keyReader) name(n Named, l table.Line) {
 		n.Ink, _ = inksOf([]table.Line{l})
 		n.Shade = shadeOf([]table.Line{l})
 	}
-	if n.Name == "" || len(n.Name) > 80 || all[strings.ToLower(n.Name)] || courseWord.MatchString(n.Name) {
+	if n.Name == "" || len(n.Name) > 80 || all[strings.ToLower(n.Name)] || nothing[strings.ToLower(n.Name)] || courseWord.MatchString(n.Name) {
 		return
 	}
 	for i, have := range k.r.plan.Dishes {

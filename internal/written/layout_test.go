@@ -81,7 +81,8 @@ func TestLayouts(t *testing.T) {
 		dishes     string
 		candidate  string
 	}{
-		{name: "merged times and dishes, sections, repeated headings", text: html("<p>Name: Amy Okafor   Class: 10B</p><h1>Time plan</h1>", `
+		{
+			name: "merged times and dishes, sections, repeated headings", text: html("<p>Name: Amy Okafor   Class: 10B</p><h1>Time plan</h1>", `
 {colspan=4}Time Plan for my practical
 Time | Dish | What I will do | Special points
 {colspan=4}Set-up
@@ -103,8 +104,10 @@ Time | Dish | What I will do | Special points
 09:40 : Wash up
 09:40(next) : Wash up and clean down
 10:00 Quiche: Bake
-`, candidate: "Amy Okafor"},
-		{name: "several times in a cell", text: html("", `
+`, candidate: "Amy Okafor",
+		},
+		{
+			name: "several times in a cell", text: html("", `
 Time | Order of work
 9.00//9.05//9.20 | Wash hands//Rub in//Chill pastry
 9.30 | 9.30 Dice onion//9.35 Fry onion//then add spices//9.45 Simmer`),
@@ -114,8 +117,10 @@ Time | Order of work
 09:30 : Dice onion
 09:35 : Fry onion / then add spices
 09:45 : Simmer
-`},
-		{name: "time and words in one column", text: html("", `
+`,
+		},
+		{
+			name: "time and words in one column", text: html("", `
 Order of work | Notes
 9.05 - wash hands | soap
 9.10: rub in the fat, add 2 eggs |
@@ -125,8 +130,10 @@ Order of work | Notes
 09:10 : rub in the fat, add 2 eggs
 09:30 : bake at 180 {gas 4}
 10:00 : take out
-`},
-		{name: "times across the top", text: html("", `
+`,
+		},
+		{
+			name: "times across the top", text: html("", `
  | 9.00 | 9.15 | 9.30 | 9.45
 Quiche | Make pastry | | Roll out | Bake blind
 Curry | | Dice chicken | |
@@ -137,8 +144,10 @@ Other | Wash hands | | Wash up |`),
 09:30 Quiche: Roll out
 09:30 : Wash up
 09:45 Quiche: Bake blind
-`},
-		{name: "a column for each dish", text: html("", `
+`,
+		},
+		{
+			name: "a column for each dish", text: html("", `
 Time | Cheese scones | Tomato soup | Notes
 9.00 | Weigh flour | |
 9.10 | Rub in | Chop onion | knife
@@ -149,8 +158,10 @@ Time | Cheese scones | Tomato soup | Notes
 09:10 Tomato soup: Chop onion
 09:30 : Wash up
 09:40 Tomato soup: Simmer soup {stir}
-`},
-		{name: "twelve-hour clock, one true step back", text: html("", `
+`,
+		},
+		{
+			name: "twelve-hour clock, one true step back", text: html("", `
 Time | Task
 11.45 | Fry
 12.50 | Serve soup
@@ -162,22 +173,28 @@ Time | Task
 13:05(mended) : Wash up
 12:55 : Dry up
 13:20 : Finish
-`},
-		{name: "the clock is not mended where it goes back", text: html("", `
+`,
+		},
+		{
+			name: "the clock is not mended where it goes back", text: html("", `
 Time | Task
 10.30 | Fry
 10.45 | Boil
 10.20 | Bake
 11.00 | Serve`),
-			want: "10:30 : Fry\n10:45 : Boil\n10:20 : Bake\n11:00 : Serve\n"},
-		{name: "an afternoon", text: html("", `
+			want: "10:30 : Fry\n10:45 : Boil\n10:20 : Bake\n11:00 : Serve\n",
+		},
+		{
+			name: "an afternoon", text: html("", `
 Time | Task
 1.15 | Set up
 1.30 | Make pastry
 2.05 | Bake
 4.10 | Serve`),
-			want: "13:15(mended) : Set up\n13:30(mended) : Make pastry\n14:05(mended) : Bake\n16:10(mended) : Serve\n"},
-		{name: "slips of typing", text: html("", `
+			want: "13:15(mended) : Set up\n13:30(mended) : Make pastry\n14:05(mended) : Bake\n16:10(mended) : Serve\n",
+		},
+		{
+			name: "slips of typing", text: html("", `
 Time | Task
 9.:00 | Wash hands
 9.5 | Weigh
@@ -191,8 +208,10 @@ l0.15 | Bake
 10:15(mended) : Bake
 10:30(mended) : Take out
 10:45 : Serve
-`},
-		{name: "minutes from the start", o: written.Options{Clock: morning}, text: html("", `
+`,
+		},
+		{
+			name: "minutes from the start", o: written.Options{Clock: morning}, text: html("", `
 Time in minutes | Dish | Process
 0 | All | Wash hands
 5 | Quiche | Rub in
@@ -202,81 +221,105 @@ Time in minutes | Dish | Process
 09:05(counted) Quiche: Rub in
 09:10(counted) Quiche: Chill
 11:00(counted) Quiche: Serve
-`},
-		{name: "ranges of minutes from the start", o: written.Options{Clock: morning}, text: html("", `
+`,
+		},
+		{
+			name: "ranges of minutes from the start", o: written.Options{Clock: morning}, text: html("", `
 Time | Process
 0-10 | Wash hands
 10-25 mins | Rub in
 25-30 | Chill`),
-			want: "09:00-09:10(counted) : Wash hands\n09:10-09:25(counted) : Rub in\n09:25-09:30(counted) : Chill\n"},
-		{name: "how long each takes", o: written.Options{Clock: morning}, text: html("", `
+			want: "09:00-09:10(counted) : Wash hands\n09:10-09:25(counted) : Rub in\n09:25-09:30(counted) : Chill\n",
+		},
+		{
+			name: "how long each takes", o: written.Options{Clock: morning}, text: html("", `
 Task | How long
 Wash hands | 5 mins
 Rub in | 15 mins
 Chill | 20`),
-			want: "09:00(counted)[5] : Wash hands\n09:05(counted)[15] : Rub in\n09:20(counted)[20] : Chill\n"},
-		{name: "a start and lengths", text: html("", `
+			want: "09:00(counted)[5] : Wash hands\n09:05(counted)[15] : Rub in\n09:20(counted)[20] : Chill\n",
+		},
+		{
+			name: "a start and lengths", text: html("", `
 Time | Task
 9.00 | Wash hands
 5 mins | Rub in
 10 mins | Chill
 +20 min | Roll out`),
-			want: "09:00 : Wash hands\n09:00(counted)[5] : Rub in\n09:05(counted)[10] : Chill\n09:25(counted) : Roll out\n"},
-		{name: "lengths with the time, ends in a column", text: html("", `
+			want: "09:00 : Wash hands\n09:00(counted)[5] : Rub in\n09:05(counted)[10] : Chill\n09:25(counted) : Roll out\n",
+		},
+		{
+			name: "lengths with the time, ends in a column", text: html("", `
 Start | Finish | Task
 10:00 | 10:10 | Fry
 10:10 | 10:40 | Simmer`),
-			want: "10:00-10:10 : Fry\n10:10-10:40 : Simmer\n"},
-		{name: "from and to under time", text: html("", `
+			want: "10:00-10:10 : Fry\n10:10-10:40 : Simmer\n",
+		},
+		{
+			name: "from and to under time", text: html("", `
 {colspan=2}Time | ^ | {rowspan=2}Task | {rowspan=2}Started | {rowspan=2}Finished
 From | To | ^ | ^ | ^
 10:00 | 10:10 | Fry | |
 10:10 | 10:40 | Simmer | x |`),
-			want: "10:00-10:10 : Fry\n10:10-10:40 : Simmer\n"},
-		{name: "the colour of the letters through a key", text: html(`<p>Key: <span style="color:#C00000">Quiche</span> <span style="color:#0070C0">Curry</span></p>`, `
+			want: "10:00-10:10 : Fry\n10:10-10:40 : Simmer\n",
+		},
+		{
+			name: "the colour of the letters through a key", text: html(`<p>Key: <span style="color:#C00000">Quiche</span> <span style="color:#0070C0">Curry</span></p>`, `
 Time | What I do
 9.00 | <span style="color:#C00000">Rub in</span>
 9.10 | <span style="color:#0070C0">Dice onion</span>
 9.20 | Wash up
 9.30 | <span style="color:#C00000">Roll out pastry</span>, <span style="color:#0070C0">fry onions</span>`),
 			want:   "09:00 Quiche: Rub in\n09:10 Curry: Dice onion\n09:20 : Wash up\n09:30 Quiche+Curry: Roll out pastry, fry onions\n",
-			dishes: "Quiche//C00000/ Curry//0070C0/"},
-		{name: "shading through a key that is a table", text: "<html><body><table><tr><td style='background:#FFE699'></td><td>Quiche</td></tr><tr><td style='background:#BDD7EE'></td><td>Curry</td></tr></table>" + html("", `
+			dishes: "Quiche//C00000/ Curry//0070C0/",
+		},
+		{
+			name: "shading through a key that is a table", text: "<html><body><table><tr><td style='background:#FFE699'></td><td>Quiche</td></tr><tr><td style='background:#BDD7EE'></td><td>Curry</td></tr></table>" + html("", `
 Time | What I do
 {style="background:#FFE699"}9.00 | {style="background:#FFE699"}Rub in
 {style="background:#BDD7EE"}9.10 | {style="background:#BDD7EE"}Dice onion
 9.20 | Wash up`),
 			want:   "09:00 Quiche: Rub in\n09:10 Curry: Dice onion\n09:20 : Wash up\n",
-			dishes: "Quiche///FFE699 Curry///BDD7EE"},
-		{name: "colours by their names", text: html("<p>Colour key</p><p>Red = quiche</p><p>Blue = curry</p>", `
+			dishes: "Quiche///FFE699 Curry///BDD7EE",
+		},
+		{
+			name: "colours by their names", text: html("<p>Colour key</p><p>Red = quiche</p><p>Blue = curry</p>", `
 Time | What I do
 9.00 | <font color="#FF0000">Rub in</font>
 9.10 | <font color="#1F4E9E">Dice onion</font>`),
-			want: "09:00 quiche: Rub in\n09:10 curry: Dice onion\n"},
-		{name: "colours without a key", text: html("", `
+			want: "09:00 quiche: Rub in\n09:10 curry: Dice onion\n",
+		},
+		{
+			name: "colours without a key", text: html("", `
 Time | What I do
 9.00 | <font color="#FF0000">Rub in</font>
 9.10 | <font color="#0000FF">Dice onion</font>
 9.20 | <font color="#FF0000">Roll out</font>`),
 			want:   "09:00 : Rub in\n09:10 : Dice onion\n09:20 : Roll out\n",
-			dishes: "//FF0000/ //0000FF/"},
-		{name: "every other row shaded says no dish", text: html("", `
+			dishes: "//FF0000/ //0000FF/",
+		},
+		{
+			name: "every other row shaded says no dish", text: html("", `
 Time | What I do
 {style="background:#DDEBF7"}9.00 | {style="background:#DDEBF7"}Rub in
 9.10 | Dice onion
 {style="background:#DDEBF7"}9.20 | {style="background:#DDEBF7"}Roll out
 9.30 | Fry onion
 {style="background:#DDEBF7"}9.40 | {style="background:#DDEBF7"}Serve`),
-			want: "09:00 : Rub in\n09:10 : Dice onion\n09:20 : Roll out\n09:30 : Fry onion\n09:40 : Serve\n"},
-		{name: "letters through a key", text: html("<p>Q = Quiche, C = Curry</p>", `
+			want: "09:00 : Rub in\n09:10 : Dice onion\n09:20 : Roll out\n09:30 : Fry onion\n09:40 : Serve\n",
+		},
+		{
+			name: "letters through a key", text: html("<p>Q = Quiche, C = Curry</p>", `
 Time | | What I do
 9.00 | Q | Rub in
 9.10 | C | Dice onion
 9.20 | Q & C | Wash up
 9.25 | all | Wash hands
 9.30 | Q | Roll out`),
-			want: "09:00 Quiche: Rub in\n09:10 Curry: Dice onion\n09:20 Quiche+Curry: Wash up\n09:25 all: Wash hands\n09:30 Quiche: Roll out\n"},
-		{name: "no headings", text: html("", `
+			want: "09:00 Quiche: Rub in\n09:10 Curry: Dice onion\n09:20 Quiche+Curry: Wash up\n09:25 all: Wash hands\n09:30 Quiche: Roll out\n",
+		},
+		{
+			name: "no headings", text: html("", `
 9.00 | Quiche | Rub fat into the flour | wash hands first
 9.10 | Curry | Dice the onion and chicken | claw grip
 9.20 | Quiche | Roll out the pastry | even
@@ -285,8 +328,10 @@ Time | | What I do
 09:10 Curry: Dice the onion and chicken {claw grip}
 09:20 Quiche: Roll out the pastry {even}
 09:30 Curry: Fry the onion until soft
-`},
-		{name: "menu, shopping list and requisition before, plan over two tables", text: html("", `
+`,
+		},
+		{
+			name: "menu, shopping list and requisition before, plan over two tables", text: html("", `
 Course | Dish
 Starter | Soup
 Main | Quiche`) + html("", `
@@ -299,21 +344,27 @@ No. | Time | Dish | Method
 3 | 9.30 | Soup | Simmer
 4 | 9.40 | Quiche | Bake`),
 			want:   "09:00 Soup: Chop onion\n09:10 Quiche: Rub in\n09:30 Soup: Simmer\n09:40 Quiche: Bake\n",
-			dishes: "Soup/// Quiche///"},
-		{name: "sections that name the dish", text: html("", `
+			dishes: "Soup/// Quiche///",
+		},
+		{
+			name: "sections that name the dish", text: html("", `
 Time | Task
 {colspan=2}Dish 1: Quiche
 9.00 | Rub in
 9.10 | Chill
 {colspan=2}Dish 2: Curry
 9.20 | Dice onion`),
-			want: "09:00 Quiche: Rub in\n09:10 Quiche: Chill\n09:20 Curry: Dice onion\n"},
-		{name: "words that are struck out", text: html("", `
+			want: "09:00 Quiche: Rub in\n09:10 Quiche: Chill\n09:20 Curry: Dice onion\n",
+		},
+		{
+			name: "words that are struck out", text: html("", `
 Time | Task
 9.00 | Rub in <s>with lard</s>
 9.10 | Chill`),
-			want: "09:00 : Rub in\n09:10 : Chill\n"},
-		{name: "lines of text", text: `My time plan
+			want: "09:00 : Rub in\n09:10 : Chill\n",
+		},
+		{
+			name: "lines of text", text: `My time plan
 Name: Ben Carter
 Dishes: Quiche, Curry
 
@@ -331,17 +382,28 @@ Evaluation: it went well
 09:20-09:30 Curry: Curry - dice 2 onions
 09:45 : Bake at 180 for 20 mins
 10:05 : Take out
-`, candidate: "Ben Carter", dishes: "Quiche/// Curry///"},
-		{name: "times on lines of their own", text: "9.00\nWash hands\n9.05\nRub in\n9.20\nChill\n",
-			want: "09:00 : Wash hands\n09:05 : Rub in\n09:20 : Chill\n"},
-		{name: "pasted with tabs", text: "Time\tDish\tWhat\n9.00\tQuiche\tRub in\n9.10\tCurry\tDice onion\n",
-			want: "09:00 Quiche: Rub in\n09:10 Curry: Dice onion\n"},
-		{name: "bars", text: "| Time | Dish | What |\n|---|---|---|\n| 9.00 | Quiche | Rub in |\n| 9.10 | Curry | Dice onion |\n",
-			want: "09:00 Quiche: Rub in\n09:10 Curry: Dice onion\n"},
-		{name: "commas", text: "Time,Dish,What\n9:00,Quiche,Rub in\n9:10,Curry,Dice onion\n",
-			want: "09:00 Quiche: Rub in\n09:10 Curry: Dice onion\n"},
-		{name: "a list without times", text: "Order of work\n1. Wash hands\n2. Rub in\n3. Chill\n",
-			want: "--:-- : Wash hands\n--:-- : Rub in\n--:-- : Chill\n"},
+`, candidate: "Ben Carter", dishes: "Quiche/// Curry///",
+		},
+		{
+			name: "times on lines of their own", text: "9.00\nWash hands\n9.05\nRub in\n9.20\nChill\n",
+			want: "09:00 : Wash hands\n09:05 : Rub in\n09:20 : Chill\n",
+		},
+		{
+			name: "pasted with tabs", text: "Time\tDish\tWhat\n9.00\tQuiche\tRub in\n9.10\tCurry\tDice onion\n",
+			want: "09:00 Quiche: Rub in\n09:10 Curry: Dice onion\n",
+		},
+		{
+			name: "bars", text: "| Time | Dish | What |\n|---|---|---|\n| 9.00 | Quiche | Rub in |\n| 9.10 | Curry | Dice onion |\n",
+			want: "09:00 Quiche: Rub in\n09:10 Curry: Dice onion\n",
+		},
+		{
+			name: "commas", text: "Time,Dish,What\n9:00,Quiche,Rub in\n9:10,Curry,Dice onion\n",
+			want: "09:00 Quiche: Rub in\n09:10 Curry: Dice onion\n",
+		},
+		{
+			name: "a list without times", text: "Order of work\n1. Wash hands\n2. Rub in\n3. Chill\n",
+			want: "--:-- : Wash hands\n--:-- : Rub in\n--:-- : Chill\n",
+		},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := read(t, "plan", c.text, c.o)

@@ -37,16 +37,11 @@ func (r *reader) lines(blocks []table.Block) bool {
 	return false
 }
 
-// leadingItem reads the time at the head of a line; an item's number may be it.
+// leadingItem reads the time at the head of a line.
 func leadingItem(b table.Block, inColumn bool) (stamp, string, bool) {
 	text := strings.TrimSpace(b.Line.Text())
 	if st, rest, ok := leading(text, inColumn); ok && (st.kind != digits || st.number >= 600) && st.kind < atStart {
 		return st, rest, true
-	}
-	if b.Item != "" {
-		if st, rest, ok := leading(lineText(b), inColumn); ok && st.kind == clock {
-			return st, rest, true
-		}
 	}
 	return stamp{}, text, false
 }
@@ -77,7 +72,7 @@ func (r *reader) lineRows(blocks []table.Block, stamps []stamp, rests []string, 
 			if cut := strings.TrimSuffix(strings.TrimSpace(line.Text()), rests[i]); strings.HasSuffix(strings.TrimSpace(line.Text()), rests[i]) {
 				line = joined(cutLines([]table.Line{line}, len(cut)))
 			}
-			t.lineRow(b, line, i, mode, stamps[i], strings.TrimSuffix(text, rests[i]))
+			t.lineRow(b, line, i, mode, stamps[i], strings.TrimSuffix(strings.TrimSpace(b.Line.Text()), rests[i]))
 			continue
 		case !begun || text == "" || b.Heading > 0 || i > last+1 && !follows(b, text) || sectionLine(text):
 			r.other(text)
@@ -104,8 +99,10 @@ func (t *tableReader) lineRow(b table.Block, line table.Line, i int, mode mode, 
 	e := entry{table: -1, line: i, mode: mode, stamp: st, written: strings.TrimRight(written, " \t\u00A0-–—:|"), lines: []table.Line{line}}
 	text := e.text()
 	last := len(t.r.entries) - 1
+	item := strings.TrimSuffix(lineText(b), strings.TrimSpace(b.Line.Text()))
 	if st.kind == noStamp && last >= 0 && t.r.entries[last].table == -1 && t.r.entries[last].text() == "" {
 		t.r.entries[last].lines = append(t.r.entries[last].lines, line)
+		t.r.entries[last].beside(item)
 		if dish := t.r.named(text); len(dish) == 1 && t.r.isDish(text) && len(t.r.entries[last].dishes) == 0 {
 			t.r.entries[last].dishes = dish
 			t.r.entries[last].lines = nil
@@ -114,9 +111,7 @@ func (t *tableReader) lineRow(b table.Block, line table.Line, i int, mode mode, 
 		}
 		return
 	}
-	if written == "" && b.Item != "" {
-		e.beside(strings.TrimSuffix(lineText(b), strings.TrimSpace(b.Line.Text())))
-	}
+	e.beside(item)
 	if len(t.section) > 0 {
 		e.dishes, e.section = t.section, true
 	}
@@ -243,8 +238,9 @@ func (r *reader) untimedLine(b table.Block, i int, found bool) {
 	} else {
 		e.beside(strings.TrimSuffix(text, strings.TrimSpace(b.Line.Text())))
 	}
-	(&tableReader{r: r}).colour(&e, table.Cell{})
-	r.entries = append(r.entries, e)
+	t := tableReader{r: r}
+	t.colour(&e, table.Cell{})
+	t.add(e)
 }
 
 var itemNumber = regexp.MustCompile(`^\d{1,2}[.)]\s+`)

@@ -5,14 +5,17 @@ import (
 	"strings"
 )
 
-// all are words for every dish, and for none.
+// all are words for every dish.
 var all = map[string]bool{
 	"all": true, "all dishes": true, "both": true, "everything": true, "all three": true, "all 3": true, "general": true,
-	"-": true, "–": true, "—": true, "n/a": true, "none": true, "x": true, "all of them": true, "both dishes": true,
+	"all of them": true, "both dishes": true,
 }
 
-// everyDish is what a row says that is about all dishes.
-const everyDish = "all"
+// nothing are words for no dish.
+var nothing = map[string]bool{"-": true, "–": true, "—": true, "n/a": true, "none": true, "x": true}
+
+// EveryDish stands in a row's Dishes when it says that it is about all of them.
+const EveryDish = "all"
 
 // named reads the cell of a dish: its name, letter, number or initials, or
 // several of them. What the key explains is given by its name.
@@ -20,10 +23,10 @@ func (r *reader) named(text string) []string {
 	text = strings.Join(strings.Fields(text), " ")
 	low := strings.ToLower(strings.Trim(text, " .:"))
 	switch {
-	case text == "" || low == "-" || low == "–" || low == "—" || low == "n/a" || low == "none":
+	case text == "" || nothing[low]:
 		return nil
 	case all[low]:
-		return []string{everyDish}
+		return []string{EveryDish}
 	}
 	if n, ok := r.find(text); ok {
 		return []string{n}

@@ -125,6 +125,7 @@ func (r *reader) leftOver(e entry) {
 	if !e.shared {
 		r.other(e.written)
 	}
+	r.other(struck(e.lines))
 	for _, list := range [][]string{e.points, e.besides} {
 		for _, text := range list {
 			r.other(text)

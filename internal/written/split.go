@@ -71,6 +71,8 @@ func (t *tableReader) splitByTimes(whole entry, times []timed) (parts []entry) {
 		part.written, part.stamp = at.written, at.stamp
 		if i > 0 {
 			part.points, part.besides, part.minutes, part.until = nil, nil, 0, stamp{}
+		} else if part.until.kind != noStamp {
+			part.besides = append(part.besides, whole.written)
 		}
 		switch from := at.line; {
 		case !level:
