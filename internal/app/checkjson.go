@@ -28,8 +28,8 @@ type rowObject struct {
 	How     string     `json:"clock_is"` // said, counted, next, mended; empty: not known
 	Written string     `json:"written"`  // the time as written
 	Minutes int        `json:"minutes,omitempty"`
-	Dish    string     `json:"dish"`              // letters of the practical's dishes, commas between; empty: all or none
-	Says    []string   `json:"dish_as_written"`   // what the row itself says of its dish
+	Dish    string     `json:"dish"`              // as the row says it, by its key; else the letter that it was matched to; empty: all or none
+	Letters []string   `json:"letters"`           // of the practical's dishes that it is about
 	Text    string     `json:"text"`              //
 	Points  string     `json:"points,omitempty"`  // special points
 	Steps   []string   `json:"steps"`             // ids of the steps it stands for
@@ -93,8 +93,8 @@ func objectOf(c Checked) checkedObject {
 
 func rowOf(r match.Row) rowObject {
 	o := rowObject{
-		Number: r.Number, How: string(r.Clock), Written: r.Written, Minutes: r.Minutes, Dish: strings.Join(r.Letters, ", "),
-		Says: filled(r.Dishes), Text: r.Text, Points: r.Points, Steps: []string{}, Parts: []partOnly{}, Sure: r.Sure, Besides: r.Besides,
+		Number: r.Number, How: string(r.Clock), Written: r.Written, Minutes: r.Minutes, Dish: lettersOf(r),
+		Letters: filled(r.Letters), Text: r.Text, Points: r.Points, Steps: []string{}, Parts: []partOnly{}, Sure: r.Sure, Besides: r.Besides,
 	}
 	if r.Clock != written.NoClock {
 		at := r.At.String()
@@ -109,6 +109,14 @@ func rowOf(r match.Row) rowObject {
 		o.Parts = append(o.Parts, partOnly{s.ID, s.Part, s.Sure})
 	}
 	return o
+}
+
+// dishAsRead is what a row is about: as it says, else as it was matched.
+func lettersOf(r match.Row) string {
+	if len(r.Dishes) > 0 {
+		return strings.Join(r.Dishes, ", ")
+	}
+	return strings.Join(r.Letters, ", ")
 }
 
 // filled is a list that is empty rather than nil.
