@@ -134,7 +134,7 @@ func overrun(v *view, f *asker) {
 // work are acts that are never set-up, unless the teacher's list names their verb.
 var realWork = []act.Kind{
 	act.Cut, act.Mix, act.Shape, act.Fill, act.Decorate, act.Hob, act.Grill, act.PutIn, act.Microwave, act.Plate, act.Serve,
-	act.Chill, act.Freeze, act.Prove, act.Marinate, act.BoilWater, act.Reheat, act.Soak,
+	act.Prove, act.Marinate, act.BoilWater, act.Reheat,
 }
 
 // setUpWork tells rows before the start that do what set-up may not hold.
@@ -151,6 +151,9 @@ func setUpWork(v *view, f *asker) {
 			continue
 		}
 		for _, d := range r.deeds {
+			if d.Kind == act.Fill && weighing.in(r.words) {
+				continue // "weigh stuff out"
+			}
 			if slices.Contains(realWork, d.Kind) && !allowedVerb(v.Practical.Rules.SetUpVerbs, d.Verb) {
 				f.tell(saw{rows: []*row{r}, minutes: max(1, r.hands.Low), say: map[string]string{"what": fmt.Sprintf("has %q before the clock starts at %s", said(r, d), v.clock(v.start))}})
 				break
@@ -158,6 +161,8 @@ func setUpWork(v *view, f *asker) {
 		}
 	}
 }
+
+var weighing = lex("weigh*, measur*, get, gather, collect")
 
 // said is the words of a row that say the act, or its verb.
 func said(r *row, d *deed) string {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"plait.example/internal/act"
+	"plait.example/internal/practical"
 )
 
 // Food: does it get the time it needs, and does it come to the table as it should?
@@ -54,6 +55,9 @@ func chillTooShort(v *view, f *asker) {
 				break
 			}
 		}
+		if len(v.waitStepsOf(d.row, practical.AtFridge)) == 0 && !madeEarly.in(d.row.words) {
+			least = max(least, v.oneChill(d.row.only()))
+		}
 		until, row := v.fromCold(d)
 		if least == 0 || until < 0 {
 			continue
@@ -102,7 +106,7 @@ func (v *view) fromCold(d *deed) (int, *row) {
 func proveOutOfRange(v *view, f *asker) {
 	proves := v.of(act.Prove)
 	for i, d := range proves {
-		next := v.nextWork(d)
+		next := v.nextDough(d)
 		if d.row.backwards || v.waited(d.row, "") {
 			continue
 		}
@@ -136,24 +140,28 @@ func proveOutOfRange(v *view, f *asker) {
 	v.tellWaits(f, proving)
 }
 
-// nextWork is the next work of the hands or the oven on the same dish.
-func (v *view) nextWork(d *deed) *deed {
+// nextDough is the next work of the hands or the oven on the dough.
+func (v *view) nextDough(d *deed) *deed {
 	for _, o := range v.after(d) {
-		if !o.row.samely(d.row) && (len(o.row.Letters) > 0 || len(d.row.Letters) > 0) || o.row.backwards {
+		if !o.row.samely(d.row) && (len(o.row.Letters) > 0 || len(d.row.Letters) > 0) || o.row.backwards || o.row == d.row {
 			continue
 		}
 		switch o.Kind {
-		case act.Mix, act.Shape, act.Fill, act.Decorate, act.PutIn, act.Cut, act.Hob:
-			return o
+		case act.Mix, act.Shape, act.Fill, act.Decorate, act.PutIn, act.Cut:
+			if doughWords.in(o.row.words) || o.Kind == act.PutIn {
+				return o
+			}
 		}
 	}
 	return nil
 }
 
+var doughWords = lex("dough, knock*, shap*, roll, rolls, loaf, loaves, bun, buns, plait*, tin, divid*, bread, pizza, base, dimple*, stretch*, focaccia, naan*, pitta*, ciabatta, brush*, glaze*, egg wash, knead*")
+
 // pastryNotRested tells pastry that is rolled before it has rested.
 func pastryNotRested(v *view, f *asker) {
 	for _, made := range v.of(act.Mix) {
-		if !pastry.in(made.row.words) && !pastaDough.in(made.row.words) || notRolled.in(made.row.words) || made.row.backwards || rolled.in(made.words) {
+		if !makesPastry(made) || made.row.backwards {
 			continue
 		}
 		from := min(made.early+made.job.Low, max(made.row.end, made.early))
@@ -164,10 +172,10 @@ func pastryNotRested(v *view, f *asker) {
 			if (o.Kind == act.Chill || o.Kind == act.Rest) && o.row != made.row {
 				from = max(from, o.early)
 			}
-			if o.Kind == act.Mix && pastry.in(o.row.words) && o.row != made.row && !rolled.in(o.words) {
+			if makesPastry(o) && o.row != made.row {
 				break // made again: that one is judged by itself
 			}
-			if o.Kind != act.Shape || !rolled.in(o.words) {
+			if o.Kind != act.Shape || !rolled.in(o.words) || slices.Contains(made.words, "rub") && !pastry.in(made.row.words) && !pastry.in(o.row.words) {
 				continue
 			}
 			there := o.early - from
@@ -183,7 +191,18 @@ func pastryNotRested(v *view, f *asker) {
 	v.tellWaits(f, resting)
 }
 
+// makesPastry says that a deed makes pastry, or pasta dough, that is rolled later.
+func makesPastry(d *deed) bool {
+	if d.Kind != act.Mix || rolled.in(d.words) || notRolled.in(d.row.words) || pastryCream.in(d.row.words) {
+		return false
+	}
+	return pastry.in(d.words) || pastaDough.in(d.words) || rubbed.in(d.words) && !rubbedElse.in(d.row.words)
+}
+
 var (
+	pastryCream = lex("pastry cream, pastry case*, pastry brush")
+	rubbed      = lex("rub, rubbing, rubbed")
+	rubbedElse  = lex("crumble, scone*, topping, spice*, dough, yeast, salt")
 	pastaDough = lex("pasta dough")
 	rolled     = lex("roll*, line, lining, lined")
 )

@@ -42,8 +42,13 @@ func (v *view) rawWork(d *deed) bool {
 	default:
 		return false
 	}
+	if (d.row.has(act.Hob) || fries.in(d.words)) && (d.Kind == act.Mix || d.Kind == act.Fill) && tipped.in(d.words) {
+		return false // into the pan, not on the board
+	}
 	return rawMeat.in(d.words) && !cookedAlready.in(d.row.words) && !v.cookedBefore(d)
 }
+
+var tipped = lex("add*, stir*, pour*, put, tip*, return*")
 
 var cookedAlready = lex("cooked, cooled, baked, roasted, carve*, smoked salmon, tinned, canned, tuna")
 
@@ -573,12 +578,22 @@ func walksAway(v *view, f *asker) {
 			if o.backwards || !o.timed || o.begin >= until-f.limit("slack") {
 				break
 			}
-			if o.handsOnly() && o.hands.Low >= f.limit("work") && o.begin >= d.row.begin && o.begin+o.hands.Low > from && !(o.samely(d.row) && o.has(act.Hob)) {
+			if o.hands.Low >= f.limit("work") && !o.has(act.Serve) && o.begin+o.hands.Low > from && !goesOn(d, o) {
 				f.tell(saw{rows: []*row{o, d.row}, minutes: min(until, o.begin+o.hands.Low) - max(from, o.begin)})
 				return
 			}
 		}
 	}
+}
+
+// goesOn says that a row goes on with what is in the pan.
+func goesOn(d *deed, r *row) bool {
+	if !r.samely(d.row) || !r.has(act.Hob) && !tipped.in(r.words) {
+		return false
+	}
+	return tipped.in(r.words) || slices.ContainsFunc(r.deeds, func(o *deed) bool {
+		return len(o.Objects) == 0 || slices.ContainsFunc(o.Objects, func(w string) bool { return slices.Contains(d.Objects, w) })
+	}) && !slices.ContainsFunc(r.deeds, func(o *deed) bool { return o.Kind == act.Hob && len(o.Objects) > 0 })
 }
 
 // noWashingUp tells a plan in which nothing is washed up.
@@ -590,10 +605,21 @@ func noWashingUp(v *view, f *asker) {
 
 // washesUp says that a row clears, by its acts or its words.
 func (r *row) washesUp() bool {
-	return r.noted(act.WashUp, act.CleanDown, act.FinalClean) || washWords.in(r.all())
+	if r.noted(act.WashUp, act.FinalClean) || washWords.in(r.all()) {
+		return true
+	}
+	for _, d := range r.deeds {
+		if d.Kind == act.CleanDown && !slices.ContainsFunc(r.deeds, func(o *deed) bool { return o.Kind == act.Cut || o.Kind == act.Shape || o.Kind == act.Mix }) && !boardOnly.in(d.words) {
+			return true
+		}
+	}
+	return false
 }
 
-var washWords = lex("wash up, washing up, wash dishes, washing, wash equipment, clear up, clean as, tidy*, clean down, dishes, wipe*, clear down, clear away")
+var (
+	washWords = lex("wash up, washing up, wash dishes, wash equipment, clear up, clean as you, tidy*, dishes, clear away, clear down")
+	boardOnly = lex("board*, hand*, knife, knives, table")
+)
 
 // noFinalClean tells a plan that ends without clearing.
 func noFinalClean(v *view, f *asker) {
@@ -616,6 +642,10 @@ func hotIntoFridge(v *view, f *asker) {
 		if d.row.backwards || pastry.in(d.words) || coolSaid.in(d.row.all()) || d.row.has(act.Cool) {
 			continue
 		}
+		if straightIn.in(d.row.words) && hotSaid.in(d.row.words) {
+			f.at(d.row)
+			continue
+		}
 		if from := v.hotBefore(d, f.limit("least")); from != nil {
 			f.tell(saw{rows: rowsOf(d.row, from.row)})
 		}
@@ -624,7 +654,8 @@ func hotIntoFridge(v *view, f *asker) {
 
 var (
 	coolSaid   = lex("cool, cooled, cooling, cold, cools, ice bath, iced water, room temperature, once cool*")
-	straightIn = lex("straight in*, straight to, immediately, while hot, still hot, hot cream, hot mixture, hot custard")
+	straightIn = lex("them straight, it straight, straight in*, straight to, immediately, while hot, still hot, hot cream, hot mixture, hot custard")
+	hotSaid    = lex("hot, boil*, cook*, simmer*, warm*, bake*, heat*")
 	coolsSlow  = lex("rice, custard, patissiere, soup, curry, ragu, bolognese, stew, sauce, risotto, potato*, filling")
 )
 

@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"encoding/csv"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -20,7 +21,7 @@ var jobsTable string
 
 // job is a line of the table.
 type job struct {
-	words *lexicon // nil: any
+	words []*lexicon // each must be there; none: any
 	practical.Estimate
 	watch bool // it cannot be left while it is done
 }
@@ -37,7 +38,9 @@ func mustJobs(table string) map[act.Kind][]job {
 	for _, l := range lines[1:] {
 		j := job{watch: l[5] == "watch"}
 		if l[1] != "" {
-			j.words = lex(strings.ReplaceAll(l[1], ";", ","))
+			for _, each := range strings.Split(l[1], "+") {
+				j.words = append(j.words, lex(strings.ReplaceAll(each, ";", ",")))
+			}
 		}
 		for i, to := range []*int{&j.Low, &j.Likely, &j.High} {
 			if *to, err = strconv.Atoi(l[2+i]); err != nil {
@@ -54,22 +57,25 @@ func jobOf(a *act.Act, words []string) job {
 	if a.Kind == act.Cut {
 		return cutting(a, words)
 	}
-	return saidMinutes(jobFor(a.Kind, words), a)
+	return saidMinutes(jobFor(a.Kind, words), a, words)
 }
 
 func jobFor(kind act.Kind, words []string) job {
 	for _, j := range jobs[kind] {
-		if j.words == nil || j.words.in(words) {
+		if !slices.ContainsFunc(j.words, func(l *lexicon) bool { return !l.in(words) }) {
 			return j
 		}
 	}
 	return job{}
 }
 
+// lightCut are words of cutting that is quick, or of meat that is cooked.
+var lightCut = lex("flake*, shred*, slice chicken, slice the chicken, carve*, steak, snip, halve")
+
 // cutting adds up what is cut: each food takes its own time.
 func cutting(a *act.Act, words []string) (sum job) {
 	rest := words
-	if rawMeat.in(words) {
+	if rawMeat.in(words) && !lightCut.in(words) {
 		sum.add(jobFor(act.Cut, []string{"meat"}))
 		rest = nil
 		for i := range words {
@@ -88,7 +94,7 @@ func cutting(a *act.Act, words []string) (sum job) {
 	if sum.High == 0 {
 		sum.add(jobFor(act.Cut, rest))
 	}
-	return saidMinutes(sum, a)
+	return saidMinutes(sum, a, words)
 }
 
 func (j *job) add(o job) {
@@ -97,9 +103,14 @@ func (j *job) add(o job) {
 
 // saidMinutes puts minutes that are said of the hands' own work in the place of the
 // table's: "knead for 10 minutes".
-func saidMinutes(j job, a *act.Act) job {
+func saidMinutes(j job, a *act.Act, words []string) job {
 	if a.Least == 0 {
 		return j
+	}
+	if bothSides.in(words) {
+		twice := *a
+		twice.Least, twice.Most = 2*a.Least, 2*a.Most
+		a = &twice
 	}
 	switch a.Kind {
 	case act.Mix, act.Cut, act.Shape, act.Grill:
@@ -111,6 +122,8 @@ func saidMinutes(j job, a *act.Act) job {
 	}
 	return j
 }
+
+var bothSides = lex("each side, per side, a side, both sides, on each side")
 
 // leftOnHob are verbs of the hob that leave the hands free, by their beginnings.
 var leftOnHob = lex("simmer*, boil*, poach*, steam*, stew*, brais*, reduc*, cook*, blanch*, infus*")

@@ -52,21 +52,40 @@ func (s *stepSeen) weighty(least int) bool {
 // folded says that a row, though it stands for other steps, names what is done
 // in this one and to what: "make the white sauce" for all its steps.
 func (v *view) folded(s *stepSeen) bool {
-	a := act.Read(s.step.Text)
-	var kinds []act.Kind
-	var objects []string
-	for _, x := range a {
-		kinds = append(kinds, x.Kind)
-		objects = append(objects, x.Objects...)
-	}
 	for _, r := range v.rowsOfDish(s.dish.Letter) {
 		for _, d := range r.deeds {
-			if slices.Contains(kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(objects, o) }) {
+			if slices.Contains(s.kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(s.foods, o) && !vessel.in([]string{o}) }) {
 				return true
 			}
 		}
 	}
-	return false
+	if v.preparing(s) && slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool { return mentions(r.words, s.foods) }) {
+		return true
+	}
+	return len(s.foods) == 0 && v.enough(s)
+}
+
+// enough says that the dish's rows hold as many acts of the step's kind as its
+// recipe: a "leave to cool" that names nothing cannot be told from another.
+func (v *view) enough(s *stepSeen) bool {
+	if len(s.kinds) == 0 {
+		return false
+	}
+	kind := s.kinds[len(s.kinds)-1]
+	asked, there := 0, 0
+	v.eachStep(func(o *stepSeen) {
+		if o.dish == s.dish && slices.Contains(o.kinds, kind) {
+			asked++
+		}
+	})
+	for _, r := range v.rowsOfDish(s.dish.Letter) {
+		for _, d := range r.deeds {
+			if d.Kind == kind {
+				there++
+			}
+		}
+	}
+	return there >= asked
 }
 
 // around is the row before which a missing step would stand: that of the step
@@ -140,7 +159,7 @@ func outOfOrder(v *view, f *asker) {
 		}
 		for _, a := range s.step.After {
 			before := v.steps[a.Step]
-			if before == nil || len(before.rows) == 0 || v.preparing(before) {
+			if before == nil || len(before.rows) == 0 || v.preparing(before) || !v.related(before, s) {
 				continue
 			}
 			if late, early := before.rows[0], s.rows[len(s.rows)-1]; v.wrongWay(late, early, before, s) {
@@ -164,8 +183,7 @@ func (v *view) wrongWay(late, early *row, before, s *stepSeen) bool {
 
 // preparing says that a step is cutting and weighing: prepared-after-use tells it.
 func (v *view) preparing(s *stepSeen) bool {
-	acts := act.Read(s.step.Text)
-	return len(acts) > 0 && !slices.ContainsFunc(acts, func(a act.Act) bool { return a.Kind != act.Cut && a.Kind != act.SetUp && a.Kind != act.Other })
+	return len(s.kinds) > 0 && !slices.ContainsFunc(s.kinds, func(k act.Kind) bool { return k != act.Cut && k != act.SetUp && k != act.Other })
 }
 
 // order is what must come first on any dish, where no recipe says it: the later

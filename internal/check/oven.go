@@ -109,7 +109,8 @@ func heatedTooEarly(v *view, f *asker) {
 func noTemperature(v *view, f *asker) {
 	var rows []*row
 	for _, l := range v.loads {
-		if l.celsius == 0 && !slices.ContainsFunc(l.heats, func(h act.Heat) bool { return h.Gas > 0 }) && !slices.Contains(rows, l.in.row) && !ovenWords(l.heats) {
+		said := !l.borrow && l.celsius > 0 || ovenWords(l.heats) || slices.ContainsFunc(l.heats, func(h act.Heat) bool { return h.Gas > 0 })
+		if !said && !l.again && !l.in.row.has(act.HeatOven, act.TurnOven) && !slices.Contains(rows, l.in.row) {
 			rows = append(rows, l.in.row)
 		}
 	}
@@ -369,11 +370,15 @@ func notTurned(v *view, f *asker) {
 		}
 		turned := slices.ContainsFunc(v.of(act.TurnOven, act.HeatOven, act.OvenOff), func(d *deed) bool {
 			return d.place > a.in.place && d.place <= b.in.place
+		}) || slices.ContainsFunc(v.inTime[a.in.row.place:b.in.row.place+1], func(r *row) bool {
+			return turnedSaid.in(r.words) && dialSaid.in(r.words)
 		})
 		if !turned && !turnedSaid.in(b.in.row.words) {
 			f.tell(saw{rows: []*row{b.in.row, a.in.row}, say: map[string]string{"one": fmt.Sprint(a.celsius), "two": fmt.Sprint(b.celsius)}})
 		}
 	}
 }
+
+var dialSaid = lex("oven, gas, mark, fan, temperature")
 
 var turnedSaid = lex("turn*, lower*, reduc*, adjust*, turned")

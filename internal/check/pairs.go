@@ -66,9 +66,9 @@ func cookTimeMissing(v *view, f *asker) {
 	}
 }
 
-// bakes are the minutes in an oven between which each kind of food is done.
+// bakeTimes are the minutes in an oven between which each kind of food is done.
 // Common practice, no source; widely drawn.
-var bakes = []struct {
+var bakeTimes = []struct {
 	food        *lexicon
 	least, most int
 }{
@@ -97,7 +97,7 @@ func cookTimeImplausible(v *view, f *asker) {
 			continue // oven-time-differs knows better
 		}
 		least, most := f.limit("least"), f.limit("most")
-		for _, b := range bakes {
+		for _, b := range bakeTimes {
 			if b.food.in(l.words()) {
 				least, most = b.least, b.most
 				break

@@ -92,7 +92,7 @@ var (
 // waterNotOn tells food for boiling water that nothing has put on in time.
 func waterNotOn(v *view, f *asker) {
 	for _, d := range v.of(act.Hob) {
-		if d.row.backwards || !needsWater.in(d.words) || !boiling.in(d.words) || sauced.in(d.words) {
+		if d.row.backwards || !needsWater.in(d.words) || !boiling.in(d.words) || sauced.in(d.words) || waterOn.in(d.row.words) {
 			continue
 		}
 		var on *row

@@ -87,15 +87,35 @@ func (v *view) session() {
 
 func (v *view) readRows() {
 	for i := range v.Rows {
-		r := &row{Row: &v.Rows[i], index: i, words: wordsOf(v.Rows[i].Text), points: wordsOf(v.Rows[i].Points)}
-		for k := range r.Acts {
-			d := &deed{Act: &r.Acts[k], row: r, words: wordsOf(segment(r.Text, r.Acts, k))}
+		r := &row{Row: general(v.Rows[i]), index: i, words: wordsOf(v.Rows[i].Text), points: wordsOf(v.Rows[i].Points)}
+		acts := mended(r.Text, r.Acts)
+		for k := range acts {
+			d := &deed{Act: &acts[k], row: r, words: wordsOf(segment(r.Text, acts, k))}
 			d.job = jobOf(d.Act, d.words)
 			r.deeds = append(r.deeds, d)
+		}
+		r.detailed()
+		for _, d := range r.deeds {
 			r.hands.Low, r.hands.Likely, r.hands.High = r.hands.Low+d.job.Low, r.hands.Likely+d.job.Likely, r.hands.High+d.job.High
 		}
 		v.rows = append(v.rows, r)
 	}
+}
+
+// general is a row as it is, without a dish if it is work for none of them:
+// washing up, hands, weighing.
+func general(r match.Row) *match.Row {
+	for _, a := range r.Acts {
+		switch a.Kind {
+		case act.WashUp, act.WashHands, act.CleanDown, act.FinalClean, act.SetUp, act.Timer, act.Idle:
+		default:
+			return &r
+		}
+	}
+	if len(r.Acts) > 0 && len(r.Steps) == 0 {
+		r.Letters = nil
+	}
+	return &r
 }
 
 // segment is the part of a row's text that says its act k: from where it

@@ -67,12 +67,15 @@ func (v *view) readLoads() {
 				joinLoads(open[k], l)
 				continue
 			}
+			if l.again {
+				open = endFormer(open, d)
+			}
 			v.loads = append(v.loads, l)
 			open = append(open, l)
-		case d.Kind == act.TakeOut, d.Kind == act.Cool && impliesOut(d):
+		case d.Kind == act.TakeOut, d.Kind == act.Cool && impliesOut(d), shortOut(d):
 			closed := false
 			open, closed = closeLoads(open, d)
-			if !closed && d.Kind == act.TakeOut && !coldThing.in(d.words) {
+			if !closed && d.Kind == act.TakeOut && !d.Implied && !coldThing.in(d.words) && !v.elsewhere(d) {
 				v.strayOut = append(v.strayOut, d)
 			}
 		}
@@ -82,8 +85,40 @@ func (v *view) readLoads() {
 	}
 }
 
+// endFormer ends the loads of a dish that goes back into the oven: it came out before.
+func endFormer(open []*load, d *deed) (still []*load) {
+	for _, l := range open {
+		if l.in.row.samely(d.row) {
+			l.out = d
+		} else {
+			still = append(still, l)
+		}
+	}
+	return still
+}
+
 // coldThing are words of what is taken out of somewhere else.
 var coldThing = lex("fridge, freezer, refrigerator, mould*, molds, packet*, cupboard, pan, water, marinade, pot, seeds, stones, bones, beans, skin, stalk*, core, excess, rind, bowl, mixer, grill, heat, hob, ring, steamer, fryer, oil, bag, ingredients, equipment, tin, paper, cling*, film, centre, rubbish, jewellery, jewelry, rings, scum, pips, fat, lid, tops, tail*, shell*, wrapping, wok, saucepan, frying")
+
+// elsewhere says that what is taken out was on the hob, in water or in the cold.
+func (v *view) elsewhere(d *deed) bool {
+	return slices.ContainsFunc(v.deeds[:d.place], func(o *deed) bool {
+		switch o.Kind {
+		case act.Hob, act.Soak, act.Chill, act.Freeze, act.Grill, act.Microwave:
+			return o.row.samely(d.row) && slices.ContainsFunc(d.Objects, func(w string) bool { return slices.Contains(o.Objects, w) })
+		}
+		return false
+	})
+}
+
+// shortOut says that a row takes out of the oven what it names first: "swiss roll out, cool".
+func shortOut(d *deed) bool {
+	r := d.row
+	i := slices.Index(r.words, "out")
+	return r.deeds[0] == d && i > 0 && i < 4 && !r.has(act.TakeOut, act.PutIn) && !verbOut.in(r.words[:i])
+}
+
+var verbOut = lex("rolling, turn, cut, weigh, get, set, lay, bring, stamp, take, tip, clear, put, spread, fish, measure")
 
 // impliesOut says that food which is cooled on a rack has left the oven.
 func impliesOut(d *deed) bool { return rack.in(d.words) || rack.in(d.row.words) }

@@ -1,6 +1,9 @@
 package check
 
 import (
+	"slices"
+
+	"plait.example/internal/act"
 	"plait.example/internal/match"
 	"plait.example/internal/practical"
 )
@@ -16,6 +19,8 @@ type stepSeen struct {
 	rows  []*row // by the clock; for the hands' work or the beginning of the wait
 	outs  []*row // for the end of the wait
 	next  []string
+	kinds []act.Kind // of its text
+	foods []string   // what its text names, by stem
 }
 
 // readSteps finds the rows of each step, and the minutes of each row by its steps.
@@ -27,7 +32,18 @@ func (v *view) readSteps() {
 	for i := range v.Practical.Dishes {
 		d := &v.Practical.Dishes[i]
 		for k := range d.Steps {
-			v.steps[d.Steps[k].ID] = &stepSeen{step: &d.Steps[k], dish: d, order: k}
+			s := &stepSeen{step: &d.Steps[k], dish: d, order: k}
+			for _, a := range act.Read(s.step.Text) {
+				s.kinds = append(s.kinds, a.Kind)
+				s.foods = append(s.foods, a.Objects...)
+			}
+			words := wordsOf(s.step.Text)
+			for _, ing := range d.Ingredients {
+				if keys := foodKeys(ing.Name); len(keys) > 0 && mentions(words, keys) {
+					s.foods = append(s.foods, keys...)
+				}
+			}
+			v.steps[s.step.ID] = s
 		}
 	}
 	v.eachStep(func(s *stepSeen) {
@@ -74,3 +90,17 @@ func (v *view) eachStep(f func(*stepSeen)) {
 
 // seen says that any row stands for the step.
 func (s *stepSeen) seen() bool { return len(s.rows)+len(s.outs) > 0 }
+
+// related says that one step works on what another has made: they name a food
+// in common, or the later one names none.
+func (v *view) related(before, s *stepSeen) bool {
+	if before.step.Component != "" && before.step.Component == s.step.Component {
+		return true
+	}
+	return len(s.foods) == 0 || len(before.foods) == 0 || slices.ContainsFunc(s.foods, func(o string) bool {
+		return slices.Contains(before.foods, o) && !vessel.in([]string{o})
+	})
+}
+
+// vessel are stems of things that many steps name and that join none.
+var vessel = lex("bowl, pan, tin, tray, oven, water, minut*, heat, plate*, oil, salt, knife, board, fridg*, rest, mixtur*")

@@ -57,7 +57,7 @@ func (v *view) waits() (list []waitSeen) {
 			if a.Most != nil {
 				most = max(1, *a.Most)
 			}
-			if a.Least == 0 && most == 0 {
+			if a.Least == 0 && most == 0 || !v.related(before, s) {
 				continue
 			}
 			if seen, wrong := v.compare(before, from[len(from)-1], s.rows[0], a.Least, most); wrong {
@@ -66,6 +66,32 @@ func (v *view) waits() (list []waitSeen) {
 			}
 		}
 	})
+	return list
+}
+
+// oneChill is the least minutes of the only long wait in the cold that the
+// dish's recipe has; 0: none, or several.
+func (v *view) oneChill(letter string) (least int) {
+	n := 0
+	v.eachStep(func(s *stepSeen) {
+		if w := s.step.Wait; w != nil && s.dish.Letter == letter && w.Place == practical.AtFridge && w.Least >= 30 {
+			n++
+			least = w.Least
+		}
+	})
+	if n != 1 {
+		return 0
+	}
+	return least
+}
+
+// waitStepsOf are the steps of a row with a wait in the place.
+func (v *view) waitStepsOf(r *row, place practical.Place) (list []*stepSeen) {
+	for _, s := range r.Steps {
+		if seen := v.steps[s.ID]; seen != nil && s.Sure >= sureEnough && seen.step.Wait != nil && seen.step.Wait.Place == place {
+			list = append(list, seen)
+		}
+	}
 	return list
 }
 
@@ -85,7 +111,7 @@ func (v *view) waitEnds(s *stepSeen) *row {
 	}
 	for _, id := range s.next {
 		next := v.steps[id]
-		if len(next.rows) == 0 {
+		if len(next.rows) == 0 || !v.related(s, next) {
 			return nil
 		}
 		consider(next.rows[0])
@@ -95,6 +121,9 @@ func (v *view) waitEnds(s *stepSeen) *row {
 
 // compare judges the minutes between two rows against those of the recipe.
 func (v *view) compare(s *stepSeen, from, to *row, least, most int) (waitSeen, bool) {
+	if from.samely(to) && !touches(from, to) {
+		return waitSeen{}, false
+	}
 	if from.backwards || to.backwards || !from.timed || !to.timed || to.place <= from.place {
 		return waitSeen{}, false
 	}
@@ -114,6 +143,23 @@ func (v *view) compare(s *stepSeen, from, to *row, least, most int) (waitSeen, b
 		return waitSeen{}, false
 	}
 	return seen, true
+}
+
+// touches says that a row may be about the food of an earlier one: a food is
+// named in both, or one of them names none.
+func touches(a, b *row) bool {
+	foods := func(r *row) (list []string) {
+		for _, d := range r.deeds {
+			for _, o := range d.Objects {
+				if !vessel.in([]string{o}) {
+					list = append(list, o)
+				}
+			}
+		}
+		return list
+	}
+	from, to := foods(a), foods(b)
+	return len(from) == 0 || len(to) == 0 || slices.ContainsFunc(to, func(o string) bool { return slices.Contains(from, o) })
 }
 
 // classOf finds the rule that a wait belongs to.

@@ -126,7 +126,8 @@ func servingNotDescribed(v *view, f *asker) {
 			continue
 		}
 		served := slices.ContainsFunc(list, func(r *row) bool {
-			return r.noted(act.Serve, act.Plate) && (len(r.Letters) == 1 || describing.in(r.words)) && len(r.words) > 1 || r.has(act.Decorate) && r.place > list[len(list)/2].place && garnishing.in(r.words)
+			return r.noted(act.Serve, act.Plate) && (len(r.Letters) == 1 || describing.in(r.words)) && len(r.words) > 1 || r.has(act.Decorate) && r.place > list[len(list)/2].place && garnishing.in(r.words) ||
+				r.place >= list[len(list)/2].place && platesSaid.in(r.words)
 		}) || v.servedByName(letter)
 		if served {
 			continue
@@ -146,6 +147,8 @@ func servingNotDescribed(v *view, f *asker) {
 		f.tell(saw{rows: rows, say: map[string]string{"what": list(names)}})
 	}
 }
+
+var platesSaid = lex("plate*, bowl, serve*, serving, platter, glasses, dish up")
 
 // servedByName says that a row for all dishes serves this one by its name.
 func (v *view) servedByName(letter string) bool {

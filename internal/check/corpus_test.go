@@ -1,0 +1,140 @@
+package check
+
+import (
+	"maps"
+	"os"
+	"slices"
+	"testing"
+
+	"plait.example/internal/check/checktest"
+	"plait.example/internal/match"
+	"plait.example/internal/practical"
+	"plait.example/internal/written"
+)
+
+// menu is the practical of a plan of the corpus. The files in testdata are what
+// was read of the menus' recipes, so that no reader of recipes is needed here.
+func menu(t testing.TB, p checktest.Plan) *practical.Practical {
+	t.Helper()
+	data, err := os.ReadFile("testdata/" + p.Menu + ".yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, faults := practical.Parse(p.Menu, data)
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	if p.Finish != "" {
+		if got.Clock.Finish, err = practical.ParseTimeOfDay(p.Finish); err != nil {
+			t.Fatal(err)
+		}
+	}
+	got.Clock.Extra.Cook = p.Extra
+	if p.Rings > 0 {
+		got.Kitchen.Rings = p.Rings
+	}
+	if p.Shelves > 0 {
+		got.Kitchen.Ovens[0].Shelves = p.Shelves
+	}
+	if p.OneGrill {
+		got.Kitchen.Grill = practical.GrillInOven
+	}
+	return got
+}
+
+// writtenPlan is a plan of the corpus as the reader of documents gives it.
+func writtenPlan(p checktest.Plan) written.Plan {
+	out := written.Plan{Name: p.Name}
+	names := map[string]string{"all": "all"}
+	for _, n := range checktest.Names[p.Menu] {
+		names[n[0]] = n[1]
+		out.Dishes = append(out.Dishes, written.Named{Letter: n[0], Name: n[1]})
+	}
+	for i, r := range p.Rows {
+		row := written.Row{Number: i + 1, Line: i, Written: r.Clock.String(), Clock: written.Said, At: r.Clock, Text: r.Text, Points: r.Points}
+		if r.Dish != "all" {
+			row.Dishes = []string{names[r.Dish]}
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	return out
+}
+
+// seenAs is how much is known of the practical when a plan of the corpus is checked.
+var seenAs = map[string]func(t testing.TB, p checktest.Plan) match.Matched{
+	"with its recipes": func(t testing.TB, p checktest.Plan) match.Matched { return match.Match(writtenPlan(p), menu(t, p), nil) },
+	"with its kitchen": func(t testing.TB, p checktest.Plan) match.Matched {
+		kitchen := menu(t, p)
+		kitchen.Dishes = nil
+		m := match.Match(writtenPlan(p), nil, nil)
+		m.Practical = kitchen
+		return m
+	},
+	"alone": func(t testing.TB, p checktest.Plan) match.Matched { return match.Match(writtenPlan(p), nil, nil) },
+}
+
+func corpus(t testing.TB) (sound, faulty []checktest.Plan) {
+	t.Helper()
+	sound, err := checktest.Sound()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if faulty, err = checktest.Faulty(); err != nil {
+		t.Fatal(err)
+	}
+	return sound, faulty
+}
+
+// mostAlarms is the rows of sound plans for which one finding is too many.
+const mostAlarms = 20
+
+// Sound plans are left in peace, whatever is known besides.
+func TestSoundPlans(t *testing.T) {
+	sound, _ := corpus(t)
+	for _, how := range slices.Sorted(maps.Keys(seenAs)) {
+		alarms, rows := 0, 0
+		for _, p := range sound {
+			found := Run(seenAs[how](t, p), Options{})
+			alarms, rows = alarms+len(found), rows+len(p.Rows)
+			if len(found) > 0 { // what each plan is told, to be read when it is too much
+				t.Logf("%s, %s:\n%s", how, p.Name, shown(found))
+			}
+		}
+		t.Logf("%s: %d findings in %d rows of %d sound plans", how, alarms, rows, len(sound))
+		if alarms*mostAlarms > rows {
+			t.Errorf("%s: more than one finding in %d rows of sound plans", how, mostAlarms)
+		}
+	}
+}
+
+// Planted faults are found.
+func TestPlantedFaults(t *testing.T) {
+	_, faulty := corpus(t)
+	planted, found := 0, 0
+	for _, p := range faulty {
+		all := Run(seenAs["with its recipes"](t, p), Options{})
+		for _, w := range p.Planted {
+			planted++
+			if slices.ContainsFunc(all, func(f Finding) bool { return meets(f, w) }) {
+				found++
+				continue
+			}
+			t.Logf("missed: %s: fault %v in rows %v", p.Name, w.Faults, w.Rows)
+			for _, n := range w.Rows {
+				t.Logf("    %s", p.Rows[n-1].Text)
+			}
+			t.Logf("found:\n%s", shown(all))
+		}
+	}
+	t.Logf("%d of %d planted faults found", found, planted)
+	if found*100 < planted*95 {
+		t.Error("fewer than 95 of 100 planted faults are found")
+	}
+}
+
+func meets(f Finding, w checktest.Planted) bool {
+	if !slices.Contains(w.Faults, f.Fault) {
+		return false
+	}
+	return len(w.Rows) == 0 || slices.ContainsFunc(w.Rows, func(n int) bool { return slices.Contains(f.Rows, n) })
+}
