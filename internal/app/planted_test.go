@@ -193,4 +193,3 @@ func TestCookWasWarned(t *testing.T) {
 		t.Errorf("warned of %d mishaps of %d", warned, mishaps)
 	}
 }
-
