@@ -132,11 +132,11 @@ func (s span) acts() (acts []Act) {
 	place := s.place(kinds)
 	objects := s.objects()
 	for i, k := range kinds {
-		a := Act{Kind: k, Verb: stem(s.f.name), Place: place, Objects: objects, Implied: i+1 < len(kinds)}
+		a := Act{Kind: k, Verb: stem(s.f.name), Place: place, Objects: objects, Implied: i+1 < len(kinds) && !s.says("out")}
 		if s.f.form == noVerb || strings.HasPrefix(s.f.name, "a-") {
 			a.Verb = ""
 		}
-		if a.Implied {
+		if i+1 < len(kinds) {
 			a.Place = ""
 		}
 		a.Food, a.HighRisk = s.food(k), s.highRisk(k)
@@ -210,7 +210,7 @@ func (s span) putElsewhere() []Kind {
 	}
 	for i, t := range s.after() {
 		switch {
-		case t.is("plate", "plates", "platter") && !s.f.is("lay"), t.is("serving") && at(s.after(), i+1).is("bowl", "bowls", "dish"):
+		case t.is("plate", "plates", "platter", "stand", "doily") && !s.f.is("lay"), t.is("serving") && at(s.after(), i+1).is("bowl", "bowls", "dish"):
 			return []Kind{Plate}
 		case hobPans[t.text] && !s.says("roasting", "cake", "baking"):
 			return []Kind{Hob}
@@ -226,7 +226,9 @@ func (s span) putElsewhere() []Kind {
 	}
 	last := s.lastWord()
 	switch {
-	case s.f.is("in"), s.f.is("putin") && !s.mixing(), last.is("in"), s.says("back") && s.says("in"):
+	case s.f.is("in", "putin") && s.mixing():
+		return []Kind{Mix}
+	case s.f.is("in", "putin"), last.is("in"), s.says("back") && s.says("in"):
 		return []Kind{PutIn}
 	case s.f.is("puton"), last.is("on"):
 		return []Kind{Hob}
@@ -240,7 +242,7 @@ var hobFoods = words("pasta rice potatoes noodles sauce soup stock eggs peas")
 
 // mixing: "put in the eggs", a thing put into a mixture.
 func (s span) mixing() bool {
-	return s.has(words("egg eggs flour sugar butter milk herbs spices sultanas chocolate chilli garlic stock cheese spice onion"))
+	return s.has(words("egg eggs flour sugar butter milk herbs spices sultanas chocolate chilli garlic stock spice puree water cream cornflour"))
 }
 
 // lastWord is the last word of the span that is not of a heat or a time.
@@ -314,7 +316,7 @@ func (s span) take() []Kind {
 		return []Kind{SetUp}
 	case s.f.is("clear"):
 		return s.clean()
-	case out && s.has(trimmings), s.says("tin", "tins", "mould", "moulds", "pan", "cases") && out && !s.says("oven"):
+	case out && s.has(trimmings), out && s.outOfTin():
 		return []Kind{Other}
 	case out:
 		return []Kind{TakeOut}
@@ -324,6 +326,17 @@ func (s span) take() []Kind {
 		return []Kind{Other}
 	}
 	return nil
+}
+
+// outOfTin: "take out of the tins", which is not out of the oven.
+func (s span) outOfTin() bool {
+	ws := s.words()
+	for i, t := range ws {
+		if t.is("tin", "tins", "mould", "moulds", "pan", "cases", "ramekins") && before(ws, i, "of", "from") && !s.hasOven() {
+			return true
+		}
+	}
+	return false
 }
 
 var (

@@ -379,10 +379,12 @@ func (r *reader) endPiece(end int) {
 	}
 }
 
+var putters = exactly("put place pop move transfer return putin store leave keep wrap cover lay slide")
+
 // attaches says whether a place after a comma still belongs to the verb: "put the dough, covered, in the fridge".
 func (f found) attaches(ts []token, name string) bool {
 	waits := f.kind == Chill || f.kind == Freeze || f.kind == PutIn || f.kind == Prove || f.kind == Rest || f.kind == Cool
-	if !movers[f.name] && !waits {
+	if !putters[f.name] && !waits {
 		return false
 	}
 	if name != "in" && name != "chilled" && name != "warm-place" && name != "racked" && name != "frozen" {

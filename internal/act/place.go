@@ -37,6 +37,8 @@ func placeWord(ts []token, i int, t token) practical.Place {
 		return practical.AtMicrowave
 	case t.is("grill") && to:
 		return practical.AtGrill
+	case t.is("shelf", "a-shelf") && to:
+		return practical.AtOven
 	case t.is("a-warmplace"), t.is("warm") && before(ts, i, "somewhere"):
 		return practical.AtWarm
 	case t.is("rack", "racks") && to, t.is("aside"), t.is("temperature") && at(ts, i-1).is("room"):

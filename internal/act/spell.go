@@ -24,7 +24,7 @@ ganash=ganache ganach=ganache shoux=choux chou=choux shoe=choux quich=quiche kie
 marinaid=marinade marinaded=marinated marinading=marinating profiteroles=profiteroles prophiteroles=profiteroles sautee=saute sauteed=sauteed brocoli=broccoli brocolli=broccoli parsely=parsley corriander=coriander
 tumeric=turmeric cinammon=cinnamon raspberrys=raspberries rasberries=raspberries strawberrys=strawberries rasberry=raspberry caserole=casserole lemmon=lemon vegtables=vegetables veg=vegetables veggies=vegetables vegetabels=vegetables
 utensills=utensils equiptment=equipment equiment=equipment equipement=equipment ingrediants=ingredients ingredents=ingredients ingredience=ingredients ings=ingredients surfases=surfaces
-peices=pieces peaces=pieces peace=piece thermometre=thermometer degress=degrees degres=degrees degree=degrees deg=degrees degs=degrees centigrade=celsius choc=chocolate mayo=mayonnaise cary=carry stiring=stirring frm=from bk=bake
+peices=pieces peaces=pieces peace=piece thermometre=thermometer degress=degrees degres=degrees degree=degrees deg=degrees degs=degrees centigrade=celsius choc=chocolate mayo=mayonnaise drane=drain drayn=drain cary=carry stiring=stirring frm=from bk=bake
 refridgerator=refrigerator refridgerate=refrigerate refridge=refrigerate washingup=washup washup=washup wash-ups=washup preheat=preheat fan-oven=oven micro=microwave mic=microwave
 `)
 

@@ -21,6 +21,10 @@ func saidWithout(ts []token) (name string, where int) {
 			return "takeout", i
 		case t.in(coldPlaces) && before(ts, i, "in", "into", "to", "putin"):
 			return "chilled", i
+		case t.in(coldPlaces) && last == 0:
+			return "chilled", i
+		case t.is("rack", "racks") && last == 0:
+			return "racked", i
 		case t.is("freezer") && before(ts, i, "in", "into", "to"):
 			return "frozen", i
 		case t.is("grill") && before(ts, i, "under", "in"):
@@ -72,7 +76,7 @@ func before(ts []token, i int, ws ...string) bool {
 		if at(ts, k).is(ws...) {
 			return true
 		}
-		if !at(ts, k).is("the", "a", "my", "hot", "of", "preheated", "cool", "warm", "top", "middle", "same", "wire", "cooling", "-") {
+		if !at(ts, k).is("the", "a", "my", "hot", "of", "preheated", "cool", "warm", "top", "middle", "bottom", "same", "wire", "cooling", "-") {
 			return false
 		}
 	}

@@ -3,7 +3,8 @@ package act
 // Word is a word of a row as the kitchen spells it.
 type Word struct {
 	Text, Stem string
-	Start, End int // bytes of the text
+	Start, End int  // bytes of the text
+	Verb       bool // it names what is done more often than a thing
 }
 
 // WordsOf are the words of a text that say something: mended, without those such as "the" and "for".
@@ -14,7 +15,11 @@ func WordsOf(text string) (list []Word) {
 		}
 		w := mend(t.text)
 		if s := stem(w); !notObjects[w] && !notObjects[s] {
-			list = append(list, Word{w, s, t.start, t.end})
+			v := lexicon[w]
+			if v.name == "" {
+				v = lexicon[s]
+			}
+			list = append(list, Word{w, s, t.start, t.end, v.name != "" && v.noun != mostly})
 		}
 	}
 	return list

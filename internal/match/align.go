@@ -69,6 +69,10 @@ func (k *known) moves(b, j int, first bool, p *piece) float64 {
 	switch {
 	case p.kind == act.TakeOut && j > b:
 		return -backwards
+	case b == j && looks(p.kind):
+		return againStep + nextStep
+	case looks(p.kind):
+		return 0
 	case b == j:
 		return againStep
 	case j == b+1:

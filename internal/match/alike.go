@@ -30,7 +30,6 @@ fridge refrigerator chill
 coriander cilantro
 margarine marg butter
 mince minced
-pastry case
 naan naans flatbread flatbreads
 dough base
 simmer bubble
@@ -40,6 +39,9 @@ tin tins mould moulds tray
 sponge cake cakes
 bun buns
 top topping
+prove rise proof
+grease line
+take takeout takeoff getout remove
 spread smooth
 custard patissiere pat
 mash mashed

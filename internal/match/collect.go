@@ -3,8 +3,10 @@ package match
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"plait.example/internal/act"
+	"plait.example/internal/written"
 )
 
 // collect puts the pieces' steps together by row.
@@ -21,30 +23,76 @@ func (k *known) collect(m *Matched, pieces []piece, fit [][]float64, at []int) {
 		}
 	}
 	for i := range pieces {
-		if everyServe(&pieces[i]) {
-			for _, d := range k.dishes {
-				m.Rows[pieces[i].row].add(Step{ID: k.steps[d.to-1].id, Part: Whole, Sure: 0.8})
-			}
+		for _, d := range k.servesAll(m.Plan.Rows[pieces[i].row], &pieces[i]) {
+			m.Rows[pieces[i].row].add(Step{ID: k.steps[k.dishes[d].to-1].id, Part: Whole, Sure: 0.8})
 		}
 	}
+	k.weighAll(m, pieces)
 	for n := range m.Rows {
 		k.finish(n, &m.Rows[n], pieces, fit)
 	}
 }
 
-// everyServe says whether a piece serves all the dishes: "serve everything".
-func everyServe(p *piece) bool {
-	if p.kind != act.Serve || p.dish >= 0 {
-		return false
+// servesAll are the dishes that a piece serves when it serves more than one:
+// those it names, or all for "serve everything" in a row of no dish.
+func (k *known) servesAll(r written.Row, p *piece) (dishes []int) {
+	if p.kind != act.Serve && p.kind != act.Plate || len(p.allow) == 1 {
+		return nil
 	}
-	return true
+	for d := range k.dishes {
+		if named(k.dishes[d].name, p) {
+			dishes = append(dishes, d)
+		}
+	}
+	if len(dishes) > 1 {
+		return dishes
+	}
+	if len(dishes) == 1 || p.kind != act.Serve && !everything(r.Text) {
+		return nil
+	}
+	own := 0
+	for _, w := range p.words {
+		if !k.steps[0].serve && w.stem != "serv" && k.rare[w.stem] > 0 {
+			own++
+		}
+	}
+	if own > 0 && !everything(r.Text) {
+		return nil
+	}
+	for d := range k.dishes {
+		dishes = append(dishes, d)
+	}
+	return dishes
+}
+
+// named says whether a piece says a word of the name.
+func named(name map[string]bool, p *piece) bool {
+	for _, w := range p.words {
+		if name[w.stem] && len(w.stem) > 2 {
+			return true
+		}
+	}
+	return false
+}
+
+func everything(text string) bool {
+	for _, w := range strings.Fields(strings.ToLower(text)) {
+		switch strings.Trim(w, ".,;!") {
+		case "everything", "all", "both", "dishes", "food", "meal":
+			return true
+		}
+	}
+	return false
 }
 
 // add puts a step to a row, once; hands' work and wait in one row are the whole step.
 func (r *Row) add(s Step) {
 	for i := range r.Steps {
 		if r.Steps[i].ID == s.ID {
-			if r.Steps[i].Part != s.Part {
+			switch {
+			case r.Steps[i].Part == "":
+				r.Steps[i].Part = s.Part
+			case s.Part != "" && r.Steps[i].Part != s.Part:
 				r.Steps[i].Part = Whole
 			}
 			r.Steps[i].Sure = max(r.Steps[i].Sure, s.Sure)
@@ -61,10 +109,17 @@ func (k *known) part(p *piece, s *stepWords) Part {
 		return Whole
 	case p.kind == act.TakeOut && s.ends == act.PutIn, p.kind == act.FromCold && (s.ends == act.Chill || s.ends == act.Freeze):
 		return TakeOut
-	case p.kind == s.ends && !(s.ends == act.Hob && len(s.kinds) > 1):
+	case p.kind == act.Test || p.kind == act.Probe || p.kind == act.Timer:
+		return "" // as the rest of the row has it
+	case begins[p.kind] && (p.kind == s.ends || s.ends != act.Hob && s.kinds[p.kind]):
 		return PutIn
 	}
 	return Whole
+}
+
+// begins are the kinds with which a wait begins.
+var begins = map[act.Kind]bool{
+	act.PutIn: true, act.Chill: true, act.Freeze: true, act.Prove: true, act.Rest: true, act.Cool: true, act.Marinate: true, act.Soak: true, act.Microwave: true,
 }
 
 // sure is how much better the step is than the next best of another place, 0 to 1.
@@ -106,8 +161,11 @@ func (k *known) finish(n int, row *Row, pieces []piece, fit [][]float64) {
 		return
 	}
 	sum := 0.0
-	for _, s := range row.Steps {
+	for i, s := range row.Steps {
 		sum += s.Sure
+		if s.Part == "" {
+			row.Steps[i].Part = Whole
+		}
 	}
 	row.Sure = round(sum / float64(len(row.Steps)))
 }
@@ -142,4 +200,29 @@ func (k *known) fixedPart(row *Row, id string) Part {
 		return part
 	}
 	return Whole
+}
+
+// weighAll gives a row that weighs everything the weighing of every dish it may be about.
+func (k *known) weighAll(m *Matched, pieces []piece) {
+	for i := range pieces {
+		p := &pieces[i]
+		if p.kind != act.SetUp || p.verb != "weigh" && p.verb != "measur" || !everything(m.Rows[p.row].Text) && !generalWeighing(p, k) {
+			continue
+		}
+		for j := range k.steps {
+			if s := &k.steps[j]; s.words["weigh"] == 1 && (s.setUp || s.kinds[act.SetUp]) && (len(p.allow) == 0 || slices.Contains(p.allow, s.dish)) {
+				m.Rows[p.row].add(Step{ID: s.id, Part: Whole, Sure: 0.8})
+			}
+		}
+	}
+}
+
+// generalWeighing says whether no food is named: "weigh out ingredients".
+func generalWeighing(p *piece, k *known) bool {
+	for _, w := range p.words {
+		if w.stem != "weigh" && k.rare[w.stem] > 0 && w.stem != "ingredi" && w.stem != "equip" {
+			return false
+		}
+	}
+	return true
 }

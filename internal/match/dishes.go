@@ -1,6 +1,10 @@
 package match
 
-import "plait.example/internal/written"
+import (
+	"slices"
+
+	"plait.example/internal/written"
+)
 
 // Weights of staying with the dish of the piece before.
 const (
@@ -53,6 +57,7 @@ func (k *known) choose(plan written.Plan, pieces []piece, fit [][]float64) {
 	}
 	k.trace(pieces, score, from, none)
 	for i := range pieces {
+		pieces[i].allow = nil
 		for d := range allowed[pieces[i].row] {
 			pieces[i].allow = append(pieces[i].allow, d)
 		}
@@ -100,6 +105,9 @@ func (k *known) about(p *piece, d int, fit []float64, allowed map[int]bool) floa
 	s := k.bestIn(fit, d)
 	if s > -needed {
 		s += min(speaking, speaking*p.speaks[d]/2)
+		if best := slices.Max(p.speaks); best > 0.6 && p.speaks[d] < best/3 {
+			s -= speaking
+		}
 	}
 	if p.chore && s < 0 {
 		s = -0.1

@@ -1,6 +1,8 @@
 package match
 
 import (
+	"slices"
+
 	"plait.example/internal/act"
 	"plait.example/internal/written"
 )
@@ -8,18 +10,20 @@ import (
 // piece is an act of a row, or the words of a row that says none, as it is
 // laid beside the steps.
 type piece struct {
-	row    int
-	kind   act.Kind // empty: no act is said
-	verb   string
-	act    act.Act
-	words  []weighted // of the piece, sorted by stem
-	stands []string   // stems of what a technique stands for: "choux" for butter, water, flour, eggs
-	total  float64
-	speaks []float64 // for each dish, by its words
-	made   bool      // "make the choux": may stand for several steps
-	chore  bool
-	dish   int   // -1: none
-	allow  []int // dishes it may be about, from the row's own words; nil: any
+	row     int
+	kind    act.Kind // empty: no act is said
+	verb    string
+	act     act.Act
+	words   []weighted // of the piece, sorted by stem
+	stands  []string   // stems of what a technique stands for: "choux" for butter, water, flour, eggs
+	total   float64
+	strange []int     // dishes that have not a food which it names and others have
+	own     int       // words of its own that steps have
+	speaks  []float64 // for each dish, by its words
+	made    bool      // "make the choux": may stand for several steps
+	chore   bool
+	dish    int   // -1: none
+	allow   []int // dishes it may be about, from the row's own words; nil: any
 }
 
 type weighted struct {
@@ -64,7 +68,7 @@ func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 		if i+1 < len(said) {
 			end = max(start, said[i+1].Start)
 		}
-		p := piece{row: n, kind: a.Kind, verb: a.Verb, act: a, dish: -1, chore: chores[a.Kind], speaks: make([]float64, len(k.dishes))}
+		p := piece{row: n, kind: a.Kind, verb: canonical(a.Verb), act: a, dish: -1, chore: chores[a.Kind], speaks: make([]float64, len(k.dishes))}
 		own := k.mended(r.Text[start:end])
 		weights := map[string]float64{}
 		if len(a.Objects) == 0 {
@@ -75,11 +79,13 @@ func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 		for stem := range own {
 			weights[stem] = 1
 		}
+		p.strange = k.strangersTo(own)
 		p.made = makers[a.Verb] || a.Kind == ""
 		p.stands = standsFor(own, p.made)
 		for _, stem := range sorted(weights) {
 			rare, known := k.rare[stem]
 			if known && own[stem] {
+				p.own++
 				for d, v := range k.tells[stem] {
 					p.speaks[d] += v
 				}
@@ -109,4 +115,17 @@ func (k *known) mended(text string) map[string]bool {
 		m[stem] = true
 	}
 	return m
+}
+
+// strangersTo are the dishes in which a food that the words name does not come, though it does in others.
+func (k *known) strangersTo(own map[string]bool) (dishes []int) {
+	for d := range k.dishes {
+		for _, stem := range sorted(own) {
+			if tells := k.tells[stem]; tells != nil && tells[d] == 0 && slices.Max(tells) > 0 {
+				dishes = append(dishes, d)
+				break
+			}
+		}
+	}
+	return dishes
 }

@@ -9,6 +9,8 @@ const rounds = 4
 // Weights of what the rest of the plan says of a piece and a step.
 const (
 	taken      = 0.55 // another row stands for the step, and better
+	firstComes = 0.35 // so much better must a later row be
+	plain      = 1.2  // a score from which on a piece is as good as any
 	neighbours = 0.2  // the piece before or after stands for the step before or after
 	disorder   = 0.15 // for each piece that is out of order with it
 	mostly     = 0.6  // all disorder together
@@ -23,7 +25,7 @@ func (k *known) context(pieces []piece, fit [][]float64, at []int) [][]float64 {
 		owner[j] = -1
 	}
 	for i, j := range at {
-		if j >= 0 && owns(pieces[i].kind) && (owner[j] < 0 || fit[i][j] > fit[owner[j]][j]) {
+		if j >= 0 && owns(pieces[i].kind) && (owner[j] < 0 || min(fit[i][j], plain) > fit[owner[j]][j]+firstComes) {
 			owner[j] = i
 		}
 	}
@@ -35,8 +37,11 @@ func (k *known) context(pieces []piece, fit [][]float64, at []int) [][]float64 {
 			if fit[i][j] < -0.7 {
 				continue
 			}
-			if o := owner[j]; o >= 0 && pieces[o].row != pieces[i].row && owns(pieces[i].kind) && fit[o][j] >= fit[i][j] && !k.halves(&pieces[o], &pieces[i], j) {
+			if o := owner[j]; o >= 0 && pieces[o].row != pieces[i].row && owns(pieces[i].kind) && !k.halves(&pieces[o], &pieces[i], j) {
 				out[i][j] -= taken
+			}
+			if looks(pieces[i].kind) {
+				continue
 			}
 			out[i][j] += k.inOrder(i, j, pieces, fit, at)
 		}

@@ -2,6 +2,7 @@ package match
 
 import (
 	"math"
+	"slices"
 
 	"plait.example/internal/act"
 )
@@ -9,14 +10,17 @@ import (
 // What counts for a piece standing for a step. Set by trial on the tuning half
 // of the plans in testdata.
 const (
-	forWords    = 1.7
-	forStep     = 0.5 // of the step's own words that the piece says
-	forKind     = 0.7
-	forAlike    = 0.3
-	forMinutes  = 0.25
-	forCelsius  = 0.15
-	againstKind = 0.45
-	needed      = 0.95 // below it, no step is a better reading
+	forWords     = 1.7
+	forStep      = 0.5 // of the step's own words that the piece says
+	forKind      = 0.7
+	forAlike     = 0.3
+	forVerb      = 0.2
+	forComponent = 0.3
+	forStranger  = 0.6 // a food of another dish is named, which this dish has not
+	forMinutes   = 0.25
+	forCelsius   = 0.15
+	againstKind  = 0.45
+	needed       = 0.95 // below it, no step is a better reading
 )
 
 // fits says how well a piece stands for a step: above 0, better than for none.
@@ -46,11 +50,27 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 	if waits[p.kind] && p.speaks[s.dish] > 0 {
 		shared = max(shared, p.total*min(wholeDish, wholeDish*p.speaks[s.dish]))
 	}
+	if waits[p.kind] && p.own == 0 {
+		shared = max(shared, p.total*bareLoad)
+	}
 	if p.total > 0 {
 		score += forWords * min(1, shared/p.total)
 	}
 	if s.total > 0 {
 		score += forStep * math.Sqrt(min(1, own/s.total))
+	}
+	for _, d := range p.strange {
+		if d != s.dish {
+			continue
+		}
+		score -= forStranger
+		break
+	}
+	if p.made && s.component != "" && sayAll(p, s.component) {
+		score += forComponent
+	}
+	if s.words[p.verb] == 1 && !plainVerbs[p.verb] {
+		score += forVerb
 	}
 	return score + k.kindFits(p, s) + figuresFit(p, s)
 }
@@ -58,8 +78,11 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 // waits are kinds that a step has or has not: they are never another's.
 var waits = map[act.Kind]bool{act.PutIn: true, act.TakeOut: true, act.FromCold: true, act.Freeze: true, act.Grill: true}
 
-// wholeDish is how much the name of the dish alone says of its loads: "quiche out".
-const wholeDish = 0.5
+// How much the name of the dish alone says of its loads: "quiche out".
+const (
+	wholeDish = 0.5
+	bareLoad  = 0.3 // of "take out of the oven", with no food named
+)
 
 // waitsSo says whether a step has the wait that a piece begins or ends.
 func (k *known) waitsSo(p *piece, s *stepWords) bool {
@@ -74,6 +97,16 @@ func (k *known) waitsSo(p *piece, s *stepWords) bool {
 		return s.kinds[act.Grill] || s.kinds[act.Hob]
 	}
 	return s.kinds[p.kind] || s.kinds[act.Chill]
+}
+
+// sayAll says whether a piece says every word of a component's name.
+func sayAll(p *piece, component string) bool {
+	for stem := range stemsOf(component) {
+		if !slices.ContainsFunc(p.words, func(w weighted) bool { return w.stem == stem }) {
+			return false
+		}
+	}
+	return true
 }
 
 // alike are kinds that one writer takes for the other.
@@ -92,7 +125,7 @@ var alike = map[act.Kind][]act.Kind{
 	act.Serve:    {act.Plate, act.Decorate},
 	act.Test:     {act.Probe},
 	act.Probe:    {act.Test},
-	act.Other:    {act.Mix, act.Cut, act.Fill, act.Cool, act.Hob, act.TakeOut},
+	act.Other:    {act.Cool, act.TakeOut},
 	act.Taste:    {act.Mix},
 	act.Marinate: {act.Mix, act.Rest, act.Chill},
 	act.Soak:     {act.Rest, act.Mix},
@@ -105,6 +138,18 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 	switch {
 	case p.kind == "":
 		return forAlike
+	case p.verb == "wrap" || p.verb == "cover":
+		return wrapFits(s)
+	case looks(p.kind):
+		if s.serve || s.ends != act.PutIn && s.ends != act.Hob && s.ends != act.Grill && s.ends != act.Microwave && !s.kinds[act.Hob] && !s.kinds[act.Grill] {
+			return -needed
+		}
+		if s.core {
+			return forKind
+		}
+		return forAlike
+	case p.kind == act.Other && s.kinds[act.Other] && s.words[p.verb] < 1:
+		return 0
 	case s.kinds[p.kind]:
 		return forKind
 	case p.kind == act.TakeOut && s.ends == act.PutIn, p.kind == act.FromCold && (s.ends == act.Chill || s.ends == act.Freeze):
@@ -116,6 +161,20 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 		if s.kinds[a] {
 			return forAlike
 		}
+	}
+	return -againstKind
+}
+
+// looks says whether a kind looks at what is there and does no step of its own.
+func looks(kind act.Kind) bool { return kind == act.Test || kind == act.Probe }
+
+// wrapFits is the kind's part for wrapping and covering, which go with the wait that follows.
+func wrapFits(s *stepWords) float64 {
+	switch {
+	case s.words["wrap"] == 1 || s.words["cover"] == 1:
+		return forKind
+	case s.ends == act.Chill || s.ends == act.Rest || s.ends == act.Prove || s.ends == act.Freeze || s.ends == act.Marinate:
+		return forKind
 	}
 	return -againstKind
 }

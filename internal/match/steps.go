@@ -15,6 +15,7 @@ type known struct {
 	steps  []stepWords
 	dishes []dishWords
 	rare   map[string]float64   // how much a stem tells, by the number of steps that have it
+	verbs  map[string]bool      // stems that name what is done
 	tells  map[string][]float64 // how much a stem speaks for each dish
 	stems  []string             // sorted, for misspelt words
 }
@@ -39,6 +40,7 @@ type stepWords struct {
 	celsius   int
 	setUp     bool
 	serve     bool
+	core      bool         // its core temperature, or that it is cooked through, is spoken of
 	before    map[int]bool // steps that must come before it, however far back
 }
 
@@ -48,6 +50,7 @@ const (
 	ofDishName  = 0.3
 	ofCheck     = 0.25
 	leaning     = 0.55
+	ofPlainVerb = 0.35
 )
 
 var waitKind = map[practical.Place]act.Kind{
@@ -57,7 +60,7 @@ var waitKind = map[practical.Place]act.Kind{
 
 // learn reads the practical's steps.
 func learn(p *practical.Practical) *known {
-	k := &known{rare: map[string]float64{}}
+	k := &known{rare: map[string]float64{}, verbs: map[string]bool{}}
 	for d := range p.Dishes {
 		dish := &p.Dishes[d]
 		dw := dishWords{letter: dish.Letter, name: stemsOf(dish.Name), from: len(k.steps)}
@@ -72,12 +75,18 @@ func learn(p *practical.Practical) *known {
 		dw.to = len(k.steps)
 		k.dishes = append(k.dishes, dw)
 		k.order(dish, dw)
+		for _, s := range dish.Steps {
+			for _, w := range act.WordsOf(s.Text) {
+				k.verbs[canonical(w.Stem)] = k.verbs[canonical(w.Stem)] || w.Verb
+			}
+		}
 	}
 	k.weigh()
 	k.speak()
 	return k
 }
 
+// stemsOf are the canonical stems of a text.
 func stemsOf(text string) map[string]bool {
 	m := map[string]bool{}
 	for _, w := range act.WordsOf(text) {
@@ -101,11 +110,14 @@ func readStep(s *practical.Step, dish int, name map[string]bool) stepWords {
 		w.words[stem] = 1
 	}
 	for _, a := range act.Read(s.Text) {
-		w.kinds[a.Kind] = true
+		if !a.Implied {
+			w.kinds[a.Kind] = true
+		}
 		for _, h := range a.Heats {
 			w.celsius = max(w.celsius, h.Celsius)
 		}
 	}
+	w.core = spokenOf(s.Text+" "+s.Check, "75", "core", "juices", "cooked through")
 	if s.Wait != nil {
 		w.ends = waitKind[s.Wait.Place]
 		if w.ends == act.Rest {
@@ -141,6 +153,11 @@ func (w *stepWords) lean(before *stepWords) {
 	for stem, weight := range before.words {
 		w.words[stem] = max(w.words[stem], weight*leaning)
 	}
+}
+
+func spokenOf(text string, words ...string) bool {
+	text = strings.ToLower(text)
+	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
 }
 
 func readServe(d *practical.Dish, dish int, name map[string]bool) stepWords {
@@ -182,6 +199,15 @@ func (k *known) order(dish *practical.Dish, dw dishWords) {
 	}
 }
 
+// plainVerbs say little of which step is meant, however few steps have them.
+var plainVerbs = func() map[string]bool {
+	m := map[string]bool{}
+	for _, w := range act.WordsOf("take put place add make leave let get keep use turn bring stand check remove start return continue finish prepare cook heat start go work begin amount mixture large small bowl pan minute") {
+		m[canonical(w.Stem)] = true
+	}
+	return m
+}()
+
 // weigh sets how much each stem tells: log of the steps by those that have it.
 func (k *known) weigh() {
 	in := map[string]float64{}
@@ -192,6 +218,9 @@ func (k *known) weigh() {
 	}
 	for stem, n := range in {
 		k.rare[stem] = math.Log(1 + float64(len(k.steps)+1)/(n+0.5))
+		if plainVerbs[stem] {
+			k.rare[stem] *= ofPlainVerb
+		}
 		k.stems = append(k.stems, stem)
 	}
 	slices.Sort(k.stems)
@@ -221,6 +250,9 @@ func (k *known) speak() {
 	k.tells = map[string][]float64{}
 	for _, stem := range k.stems {
 		in, count := make([]float64, len(k.dishes)), 0
+		if k.verbs[stem] {
+			continue
+		}
 		for _, s := range k.steps {
 			if s.words[stem] >= ofComponent && in[s.dish] == 0 {
 				in[s.dish] = 1

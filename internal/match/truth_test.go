@@ -141,6 +141,6 @@ func judgeAll(t *testing.T, folder string) (sum tally) {
 	return sum
 }
 
-func TestHeldOut(t *testing.T) { judgeAll(t, "heldout") }
+func TestSecond(t *testing.T) { judgeAll(t, "second") }
 
 func TestTuned(t *testing.T) { judgeAll(t, "tuned") }
