@@ -59,11 +59,14 @@ func TestDocuments(t *testing.T) {
 	table := "<w:tbl><w:tr>" + cell("Ingredients") + cell("Method") + "</w:tr><w:tr>" +
 		cell("200 g plain flour", "100 g butter", "1 egg", "a pinch of salt", "50 ml milk") + cell("Rub the butter into the flour.", "Chill for 20 minutes.", "Bake at 200C for 15 minutes.", "Cool on a rack.") + "</w:tr></w:tbl>"
 	rows := "<w:tbl><w:tr>" + cell("Ingredient") + cell("Amount") + "</w:tr><w:tr>" + cell("plain flour") + cell("200 g") + "</w:tr><w:tr>" + cell("butter") + cell("100 g") + "</w:tr></w:tbl>"
+	timed := "<w:tbl><w:tr>" + cell("Step") + cell("What to do") + cell("Time") + "</w:tr><w:tr>" + cell("1") + cell("Rub the butter into the flour.") + cell("10 mins") + "</w:tr><w:tr>" +
+		cell("2") + cell("Chill.") + cell("20") + "</w:tr><w:tr>" + cell("3") + cell("Bake at 200C.") + cell("15 min") + "</w:tr></w:tbl>"
 	method := paragraphs("Method", "Rub the butter into the flour.", "Chill for 20 minutes.", "Bake at 200C for 15 minutes.")
 	for name, data := range map[string][]byte{
 		"paragraphs": wordFile(t, paragraphs("Shortbread", "Ingredients", "200 g plain flour", "100 g butter")+method),
 		"columns":    wordFile(t, paragraphs("Shortbread")+table),
 		"rows":       wordFile(t, paragraphs("Shortbread", "Ingredients")+rows+method),
+		"timed":      wordFile(t, paragraphs("Shortbread", "Ingredients", "200 g plain flour", "100 g butter")+timed),
 		"page":       []byte("<!doctype html><title>Shortbread</title><h1>Shortbread</h1><h2>Ingredients</h2><ul><li>200 g plain flour<li>100 g butter</ul><h2>Method</h2><ol><li>Rub the butter into the flour.<li>Chill for 20 minutes.<li>Bake at 200C for 15 minutes.</ol>"),
 		"data":       []byte(`{"@context":"https://schema.org","@type":"Recipe","name":"Shortbread","recipeIngredient":["200 g plain flour","100 g butter"],"recipeInstructions":"Rub the butter into the flour.\nChill for 20 minutes.\nBake at 200C for 15 minutes."}`),
 		"Windows":    []byte("Shortbread\r\nIngredients\r\n200 g plain flour\r\n\xBD tsp salt\r\n100 g butter\r\nMethod\r\n1. Rub the butter into the flour.\r\n2. Chill for 20 minutes.\r\n3. Bake at 200\xB0C for 15 minutes.\r\n"),

@@ -105,6 +105,9 @@ func (s *sorter) take(i int) {
 		s.cur.unread = append(s.cur.unread, l.text)
 	case l.bare:
 		s.bare, s.open = true, false
+	case s.nestedTitle(i):
+		s.cur.unread = append(s.cur.unread, s.cur.title)
+		s.cur.title, s.cur.titleLevel = strings.Trim(l.text, ":*_# "), l.heading
 	case s.newRecipe(i):
 		s.begin(l.head)
 		s.cur.title, s.cur.titleLevel = strings.Trim(l.text, ":*_# "), l.heading
@@ -298,6 +301,9 @@ func (s *sorter) newRecipe(i int) bool {
 		return false
 	}
 	if _, ok := partOf(l.ts); ok {
+		return false
+	}
+	if _, ok := portions(l.ts); ok {
 		return false
 	}
 	if l.heading > 0 && s.cur.titleLevel > 0 {

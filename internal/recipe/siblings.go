@@ -1,0 +1,51 @@
+package recipe
+
+import "strings"
+
+// componentWords name parts of a dish: a heading of them among others is no recipe's title.
+var componentWords = set(`dough filling topping icing base sauce pastry crust glaze marinade dressing stuffing custard ganache buttercream frosting gravy garnish syrup mixture batter sponge
+	meringue streusel decoration salsa drizzle coating rub method ingredients notes tips`)
+
+// nestedTitle says that the heading at line i is the title of the first of several
+// recipes under one heading of the whole document ("Year 9 recipes"): another
+// heading of its level follows, each has a list and a method of its own under
+// headings that say so, and neither names a part of a dish.
+func (s *sorter) nestedTitle(i int) bool {
+	l := s.lines[i]
+	if s.part != front || l.heading == 0 || s.cur.titleLevel == 0 || l.heading <= s.cur.titleLevel || len(s.cur.items)+len(s.cur.ingredients) > 0 {
+		return false
+	}
+	next := s.nextOfLevel(i)
+	return next < len(s.lines) && s.wholeRecipe(i, next) && s.wholeRecipe(next, s.nextOfLevel(next))
+}
+
+// nextOfLevel is the next line that is a heading of the level of line i or above; the end when none is.
+func (s *sorter) nextOfLevel(i int) int {
+	for j := i + 1; j < len(s.lines); j++ {
+		if h := s.lines[j].heading; h > 0 && h <= s.lines[i].heading {
+			return j
+		}
+	}
+	return len(s.lines)
+}
+
+// wholeRecipe says that lines from a heading up to another hold a list and then a method, each under its name.
+func (s *sorter) wholeRecipe(from, to int) bool {
+	title := s.lines[from]
+	if _, section := partOf(title.ts); section || strings.HasPrefix(strings.ToLower(title.text), "for ") {
+		return false
+	}
+	for _, t := range title.ts {
+		if componentWords[t.text] {
+			return false
+		}
+	}
+	listed, told := false, false
+	for _, l := range s.lines[from+1 : to] {
+		if part, ok := partOf(l.ts); ok && isHeading(l) {
+			listed = listed || part == ingredientPart
+			told = told || listed && part == methodPart
+		}
+	}
+	return listed && told
+}
