@@ -14,6 +14,7 @@ type clause struct {
 	sentence int  // number of the sentence in the item
 	shift    int  // token of the item at which the sentence begins; times and heats count from there
 	carried  bool // no verb of its own: "then another 5 minutes"
+	whole    bool // its time stands in brackets at the end of the sentence and counts for the work before it too
 	other    bool // an alternative: "or bake covered for 30 minutes"
 
 	times []duration
@@ -200,6 +201,9 @@ func verbal(ts []token, i int, first bool) bool {
 	if _, ok := goesOn(ts, i); ok && first && (opens(ts[0]) || j < 0) {
 		return true
 	}
+	if !first && runVerbs[t.text] && runsOn(ts) && !leadsIn(prev) && !describesNoun(ts, i) {
+		return true
+	}
 	if !first || nounsToo[t.text] && !verbalNext[next.text] {
 		return false
 	}
@@ -218,6 +222,25 @@ func afterFigure(ts []token, j int) bool {
 	}
 	return timeUnits[t.text] > 0 && (at(ts, j-1).kind == number || numberWords[at(ts, j-1).text] > 0 || at(ts, j-1).is("a", "an")) || t.is("c", "f") && at(ts, j-1).kind == number && at(ts, j-1).value > 80 ||
 		t.is("more", "longer") && timeUnits[at(ts, j-1).text] > 0
+}
+
+// runsOn says that a sentence of some length has no stops inside: a scribble in
+// which one job follows the other ("slice peppers put in bowl leave 10 mins").
+func runsOn(ts []token) bool {
+	stops := 0
+	for i, t := range ts {
+		stops += boolInt(t.is(",", ";", ":", "(", ".") && i < len(ts)-1)
+	}
+	return len(ts) >= 9 && stops*20 < len(ts)
+}
+
+// runVerbs are the verbs that begin a job in a sentence that runs on, whatever noun stands before them.
+var runVerbs = set("add put pour stir fry simmer bake boil leave chill serve drain whisk beat fold chop slice heat cook knead tip place transfer bring remove take sprinkle mash melt preheat divide blend season sieve")
+
+// leadsIn says that a word stands before a verb that does not tell what to do: "to stir", "you add", "the cut", "which melt".
+func leadsIn(t token) bool {
+	return t.kind == sign || t.isAdverb() || modals[t.text] || negations[t.text] || t.is("the", "a", "an", "of", "to", "your", "with", "is", "are", "until", "till", "this", "that", "these", "those", "some", "no", "each", "it", "they", "them", "for", "be", "who", "which", "in", "on", "at", "as", "its", "if", "when", "while", "more", "from", "was",
+		"has", "have", "than", "so", "just", "by", "into", "onto", "over", "under", "about", "before", "after", "once", "because", "let", "help", "make", "makes", "how", "what", "where", "like", "one", "two", "being", "been", "does", "do", "every", "any", "or", "without", "using", "keep", "you'll", "also", "hot", "cold", "quick", "good", "big", "little", "freshly", "up", "dry", "warm", "cool", "cooling", "oven", "second", "final", "first", "work", "safe", "medium", "low", "high", "gentle", "moderate", "steady", "medium-high", "medium-low", "full", "slow", "rolling")
 }
 
 // forbids says that the sentence begins with a warning that holds for the verb at i too: "do not bake, chill or freeze".

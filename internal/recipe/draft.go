@@ -290,6 +290,9 @@ func continues(it item, l line) bool {
 	if it.numbered {
 		return true
 	}
+	if n := len(it.ts); beginsJob(it.ts[n-1], l.ts) {
+		return false
+	}
 	last := it.ts[len(it.ts)-1]
 	return !last.is(".", "!", "?", ":", ")") || len(l.ts) > 0 && !l.ts[0].upper
 }
@@ -369,4 +372,14 @@ func firstWords(text string, it item) string {
 		return ""
 	}
 	return strings.TrimRight(quote(text, it.ts, 0, s[0][1]), ". ")
+}
+
+// beginsJob says that a line without a stop before it begins a new job: it
+// begins with a verb, and the line before does not end in the middle of a phrase.
+func beginsJob(last token, ts []token) bool {
+	if len(ts) < 3 || last.kind == sign || leadsIn(last) || last.is("and", "then", "or", "&") {
+		return false
+	}
+	v, ok := isVerb(ts, 0)
+	return ok && !strings.HasSuffix(last.text, "ed") && ts[1].kind != sign && !ts[1].is("and", "or", "of") && (runVerbs[v.name] || !nounsToo[v.name] && verbalNext[ts[1].text])
 }

@@ -315,6 +315,9 @@ func rangeTail(ts []token, i int, between bool) (stretch, int) {
 	if at(ts, j).is(",") && (at(ts, j+1).is("or") && at(ts, j+2).is("overnight", "even") || at(ts, j+1).is("up") && at(ts, j+2).is("to")) {
 		j++
 	}
+	if at(ts, j).is(",") && at(ts, j+1).is("or") && at(ts, j+2).is("up") {
+		j++
+	}
 	if at(ts, j).is("up") && at(ts, j+1).is("to") && at(ts, i).is(",") {
 		j++
 	}

@@ -68,11 +68,11 @@ func qualifyAfter(ts []token, d *duration) {
 	case t.is("from", "off") && has(tail, "the end"),
 		t.is("before") && !u.is("you") && hasAny(tail, "end", "ready", "done", "time", "finish", "finishes", "finished", "finishing"):
 		d.role = ends
-	case t.is("intervals", "interval"):
+	case t.is("intervals", "interval"), t.is("between") && u.is("each", "every"), t.is("after") && u.is("each", "every"):
 		d.role = recurs
 	case t.is("or") && u.is("longer", "more", "overnight"), t.is("plus", "+", "minimum"), t.is("at") && u.is("least"):
 		d.open = true
-		if u.is("overnight") {
+		if u.is("overnight") && !d.open {
 			d.exact.high = max(d.exact.high, 720)
 			d.last(d.exact)
 			d.open = false

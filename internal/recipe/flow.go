@@ -246,7 +246,7 @@ func (l *linker) speaksOfUnknown(j *job, names map[string]bool) bool {
 // wholeDish says that a job speaks of the dish by its title: "the panna cottas".
 func (l *linker) wholeDish(j *job) bool {
 	for i, t := range j.ts {
-		if t.kind == word && l.title[t.stem] && !l.foods[t.stem] && (at(j.ts, i-1).is("the", "your") || at(j.ts, i-2).is("the") && l.title[at(j.ts, i-1).stem]) && !isProduct(t.stem) {
+		if t.kind == word && l.title[t.stem] && !l.foods[t.stem] && (at(j.ts, i-1).is("the", "your") || at(j.ts, i-2).is("the") && l.title[at(j.ts, i-1).stem]) && !isProduct(t.stem) && !beingMade(j.ts, t.stem) {
 			return true
 		}
 	}

@@ -104,7 +104,7 @@ func lastWord(title string) string {
 // theWord says that the food stands with "the" before it.
 func theWord(ts []token, food string) bool {
 	for i, t := range ts {
-		if t.stem == food && at(ts, i-1).is("the") {
+		if t.stem == food && (at(ts, i-1).is("the") || at(ts, i-2).is("the") && at(ts, i-1).kind == word) {
 			return true
 		}
 	}

@@ -23,6 +23,7 @@ func handsOf(text string, j *job) (practical.Estimate, []string, float64) {
 	doubt := 0.05
 	said := timedJob(*j)
 	seen := map[string]bool{}
+	whole := len(j.clauses) > 0 && j.clauses[len(j.clauses)-1].whole
 	minors := 0.0
 	if d := j.borrowed; d != nil && j.waiting() == nil {
 		said = true
@@ -47,7 +48,7 @@ func handsOf(text string, j *job) (practical.Estimate, []string, float64) {
 			if d.vague {
 				doubt = max(doubt, 0.3)
 			}
-		case said && c.hands == nil && (c.verb.deed == fries || c.verb.deed == cooks):
+		case said && c.hands == nil && (whole || c.verb.deed == fries || c.verb.deed == cooks):
 			// the time that is said is the cooking's
 		case c.verb.deed == minor && said, c.verb.deed == minor && j.it.techniqueFor(c.verb.name, j.it.ts[c.from:c.to]) == nil, c.verb.deed == moves && j.waiting() != nil:
 			minors += 0.5

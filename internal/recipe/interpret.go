@@ -41,6 +41,14 @@ func (cx *context) interpret(ts []token, c *clause) {
 			c.every = c.times[i].least
 		}
 	}
+	if said == nil && (c.verb.deed == waits || c.verb.deed == cooks) && has(body, "check", "test", "look") {
+		for i := range c.times {
+			if d := &c.times[i]; d.from > c.at && (d.role == refersBack || d.role == describes) {
+				d.open, d.vague, said = true, true, d // "bake until golden, checking after 20 minutes"
+				break
+			}
+		}
+	}
 	switch c.verb.deed {
 	case waits:
 		cx.waiting(body, c, said)
@@ -132,6 +140,10 @@ func (cx *context) waiting(body []token, c *clause, said *duration) {
 		}
 		c.look = practical.Stay
 	case "braise", "casserole", "stew", "steam", "poach":
+		if c.verb.name == "steam" && has(body, "steam dry", "dry") {
+			c.place = practical.AtSide
+			break
+		}
 		if named == practical.AtOven || ovenStated(c) {
 			c.place = practical.AtOven
 		}
@@ -146,6 +158,10 @@ func (cx *context) waiting(body []token, c *clause, said *duration) {
 	case "rise", "prove", "proof", "ferment", "cool", "rest", "stand", "soak", "infuse", "steep", "macerate", "thaw", "defrost", "bloom":
 		if named == practical.AtFridge || named == practical.AtFreezer || named == practical.AtWarm {
 			c.place = named
+		}
+		if c.verb.name == "stand" && said == nil && has(body, "stand the", "stand it", "stand them") && has(body, "in", "on") && !has(body, "until", "let", "leave") {
+			c.wait, c.place = false, ""
+			return
 		}
 	case "boil", "simmer", "parboil", "blanch", "scald":
 		if stirsAlways(body) && (said == nil || said.most <= 12) {
@@ -286,6 +302,13 @@ func (cx *context) moving(body []token, c *clause, said *duration) {
 		}
 		return
 	}
+	if named == "" && c.verb.deed == minor && (littleByLittle(body) || has(body, "over")) && said.most <= 20 {
+		c.place = ""
+		if cx.place == practical.AtHob && cx.wet {
+			c.place = practical.AtHob
+		}
+		return
+	}
 	switch {
 	case named == "" && ovenStated(c):
 		c.place = practical.AtOven
@@ -318,6 +341,11 @@ func (c *clause) verbIs(names ...string) bool {
 		}
 	}
 	return false
+}
+
+// littleByLittle says that something goes in bit by bit, under the hands.
+func littleByLittle(body []token) bool {
+	return has(body, "at a time", "gradually", "bit by bit", "little by little", "slowly", "spoonful", "ladleful", "ladle", "steady stream", "thin stream", "drizzle")
 }
 
 // working handles verbs of hands with a time beside them.

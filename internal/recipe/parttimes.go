@@ -56,6 +56,24 @@ func secondTime(ts []token, c *clause) int {
 	return -1
 }
 
+// spreadTime marks a time in brackets that ends a sentence of work: "dice the
+// carrots, slice the onion (10 min)" takes ten minutes in all.
+func spreadTime(ts []token, cs []clause) {
+	if len(cs) < 2 {
+		return
+	}
+	c := &cs[len(cs)-1]
+	if c.hands == nil || c.wait || c.verb.deed == fries || c.verb.deed == cooks || !at(ts, c.hands.from-1).is("(") && !at(ts, c.hands.from-2).is("(") {
+		return
+	}
+	for _, t := range ts[c.hands.to:] {
+		if t.kind != sign {
+			return
+		}
+	}
+	c.whole = true
+}
+
 // parting is the token after the time that ends at i at which the next stretch begins, before j; -1: they belong together.
 func parting(ts []token, i, j int) int {
 	cut := -1

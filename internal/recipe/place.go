@@ -99,7 +99,7 @@ func namesPan(ts []token) bool {
 			return true
 		}
 	}
-	return has(ts, "saucepan", "sauce pan", "frying pan", "frypan", "skillet", "wok", "griddle", "kettle", "casserole", "dutch oven", "saute pan", "heavy pan", "large pan", "small pan", "deep pot", "large pot", "stockpot", "pan of water", "in the pan", "in a pan", "hot pan", "paella pan", "boiling water", "salted water")
+	return has(ts, "casserole", "ovenproof dish") && has(ts, "heat", "fry", "brown", "oil", "melt", "hob", "flameproof") || has(ts, "saucepan", "sauce pan", "frying pan", "frypan", "skillet", "wok", "griddle", "kettle", "dutch oven", "stockpot", "boiling water", "salted water")
 }
 
 // rawMeat are foods that go to the fridge while they wait raw.

@@ -65,6 +65,9 @@ func (cx *context) resting(body []token, c *clause, said *duration) {
 		return
 	}
 	c.wait, c.place = true, practical.AtSide
+	if cx.place == practical.AtOven && (has(body, "inside", "in there", "door ajar", "door shut", "door open", "door closed", "turned off", "switched off") || named == practical.AtOven) {
+		named = practical.AtOven
+	}
 	if named != "" {
 		c.place = named
 	} else if c.verb.name == "wait" && cx.place == practical.AtHob && has(body, "bubble", "reduce", "simmer", "thick", "sauce") {

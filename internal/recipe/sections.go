@@ -151,6 +151,9 @@ func ingredientLike(l line) bool {
 		i++
 	}
 	_, next := readNumber(ts, i)
+	if next == i && startsWithVerb(ts) && len(ts) >= 8 && len(clauses(ts)) > 0 {
+		return false
+	}
 	if next == i && !units[at(ts, i).text] && i == 0 {
 		return l.marker == bullet && len(ts) <= 8 && !methodLike(l)
 	}

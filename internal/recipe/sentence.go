@@ -60,7 +60,7 @@ func abbreviated(ts []token, i int) bool {
 	if p.is("deg", "degs", "reg") || p.is("c", "f") && next.is("mark", "gas", "fan", "or") {
 		return true
 	}
-	if p.is("min", "mins", "hr", "hrs", "tbsp", "tbs", "tsp", "oz", "lb", "lbs", "sec", "secs", "c", "f", "cm", "in", "ins", "pt", "pts", "fl") {
+	if p.is("min", "mins", "hr", "hrs", "tbsp", "tbs", "tsp", "oz", "lb", "lbs", "sec", "secs", "c", "f", "cm", "in", "ins", "pt", "pts", "fl", "qt", "qts", "pkg", "pkt", "tbl", "temp") {
 		return !next.upper
 	}
 	return p.kind == number && next.kind == number

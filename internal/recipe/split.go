@@ -104,9 +104,10 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 			}
 		}
 	}
-	if len(cs) > 0 && (ts[0].is("to", "for") && at(ts, 1).is("serve", "serving")) && !cs[0].wait {
+	if len(cs) > 0 && (ts[0].is("to", "for") && at(ts, 1).is("serve", "serving")) && !cs[0].wait && !cs[0].verbIs("whip", "whisk", "make", "cook", "fry", "boil", "toast", "heat", "warm", "reheat", "mix", "melt", "grate") {
 		cs[0].verb = verbs["serve"]
 	}
+	spreadTime(ts, cs)
 	for i := range cs {
 		cs[i].from, cs[i].to, cs[i].at, cs[i].sentence, cs[i].shift = cs[i].from+from, cs[i].to+from, cs[i].at+from, n, from
 	}
@@ -232,6 +233,8 @@ func atHob(c clause) bool {
 // add puts a clause in the job it belongs to. followed says that a wait on the hob comes next in the sentence.
 func (s *splitter) add(c clause, followed bool) {
 	switch {
+	case c.whole && s.cur != nil && s.cur.kind == handsJob && !s.timed() && s.lastSentence() == c.sentence:
+		s.extend(c)
 	case s.cur != nil && (c.other || s.attends(c, followed) || s.settles(c, followed)):
 		s.extend(c)
 	case c.verb.deed == heatsUp:
@@ -345,8 +348,11 @@ func leadsTo(c, wait clause) bool {
 	if wait.look == practical.Stay && wait.place == practical.AtHob {
 		return true // the hands do not stop
 	}
+	if wait.place == practical.AtHob && c.verbIs("put", "pour", "place", "tip", "transfer") {
+		return false // food goes into the pan before the pan is left
+	}
 	return c.verb.deed == moves || c.verb.deed == boils || c.verb.deed == lets || c.verb.deed == heatsUp ||
-		c.verbIs("turn", "tip", "seal") && wait.place != practical.AtHob
+		c.verbIs("turn", "tip", "seal") && wait.place != practical.AtHob && wait.place != practical.AtSide
 }
 
 func (s *splitter) lastSentence() int { return s.cur.clauses[len(s.cur.clauses)-1].sentence }

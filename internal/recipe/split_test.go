@@ -33,7 +33,7 @@ func TestSplit(t *testing.T) {
 		"1. Grease a tin. | Preheat the oven to 180C | and line a tray.",
 		"1. Bake for 10 minutes at 220C | then 20 minutes at 180C.",
 		"1. Soak the gelatine in cold water for 5 minutes; | squeeze dry.",
-		"1. Pour in the milk, bring to the boil, then turn down the heat and simmer for 20 mins.",
+		"1. Pour in the milk, | bring to the boil, then turn down the heat and simmer for 20 mins.",
 		"1. Bring to the boil, cover and simmer for 40 minutes.",
 		"1. Stir in the stock. | Bring to the boil. Reduce the heat and simmer for 10 minutes.",
 		"1. Bring a large pan of water to the boil. | Add the pasta | and cook for 10 minutes.",
