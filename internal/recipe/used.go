@@ -182,6 +182,9 @@ func nounHere(ts []token, i int) bool {
 	if at(ts, i+1).is("board", "knife", "grater", "cutter", "press", "sized", "size", "flavoured", "style", "paper", "mixture", "wash", "free") || strings.ContainsRune(ts[i].text, '-') || strings.HasSuffix(ts[i].text, "ed") {
 		return false
 	}
+	if has(ts[max(0, i-3):i], "like", "resembles", "size of") { // "until it looks like breadcrumbs"
+		return false
+	}
 	if _, verb := verbs[ts[i].text]; !verb {
 		return true
 	}

@@ -27,7 +27,7 @@ func TestIngredientsUsed(t *testing.T) {
 			{Raw: "50 g walnuts", Name: "walnuts"},
 		},
 		Steps: []practical.Step{
-			{ID: "A1", Text: "Rub the butter into the flour."},
+			{ID: "A1", Text: "Rub the butter into the flour until it looks like fine breadcrumbs."},
 			{ID: "A2", Text: "Heat the oil and fry the vegetables for 5 minutes; season."},
 			{ID: "A3", Text: "Stir in the spices and the zest. Grate in the garlic. Butter a dish."},
 			{ID: "A4", Text: "Whisk the dressing ingredients together with the cumin."},

@@ -272,5 +272,12 @@ func (p DishPage) mirror() string {
 			groups = append(groups, row.Editor.Groups...)
 		}
 	}
-	return mirror(groups)
+	ids := mirror(groups) + ",#doubts,#ingredients"
+	for _, row := range p.Steps {
+		ids += fmt.Sprintf(",#check-%d", row.Index)
+		if row.Editor != nil {
+			ids += ",#why"
+		}
+	}
+	return ids
 }

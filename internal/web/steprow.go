@@ -58,13 +58,17 @@ func editor(f *form, at string, d practical.Dish, k int) *Editor {
 		}
 		order = append(order, link...)
 	}
-	e.Groups = []Group{
-		{Legend: "While it waits", Fields: f.fields(at+"wait.", "attention", "every", "put-in", "take-out", "shelves")},
-		{Legend: "In the oven", Fields: f.fields(at+"wait.", "celsius", "band", "door-shut")},
+	if step.Wait != nil {
+		e.Groups = append(e.Groups, Group{Legend: "The wait", Fields: f.fields(at+"wait.", "attention", "every", "put-in", "take-out", "shelves")})
+	}
+	if step.Wait != nil && step.Wait.Place == practical.AtOven {
+		e.Groups = append(e.Groups, Group{Legend: "In the oven", Fields: f.fields(at+"wait.", "celsius", "band", "door-shut")})
+	}
+	e.Groups = append(e.Groups, []Group{
 		{Legend: "Order", About: "What has to be done before this step.", Fields: order},
 		{Legend: "Kit and hygiene", Fields: f.fields(at, "uses", "food", "set-up")},
 		{Legend: "Words for the plan", Fields: f.fields(at, "check", "safety", "kit", "component")},
-	}
+	}...)
 	return e
 }
 

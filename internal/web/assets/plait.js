@@ -105,6 +105,15 @@
     if (high && Number(high.value) < likely) high.value = Math.min(600, Math.round(4 / 3 * likely));
   }, true);
 
+  // Another place for the open step's wait asks for other fields.
+  document.addEventListener("change", (event) => {
+    if (!event.target.name?.endsWith(".wait.place") || !event.target.closest("tr.open")) return;
+    const again = document.querySelector("button[data-again]");
+    if (!again) return;
+    event.stopPropagation();
+    again.click();
+  }, true);
+
   // A file dropped on its form is sent; several are left to the picker.
   const droppable = (event) => event.target.closest?.("[data-drop]");
   for (const name of ["dragenter", "dragover", "dragleave", "drop"]) {
@@ -196,7 +205,16 @@
   document.addEventListener("mouseover", light);
   document.addEventListener("focusin", light);
 
+  // A recipe's text begins at its open step, else at its first.
+  const unroll = (text) => {
+    if (text.dataset.unrolled) return;
+    text.dataset.unrolled = "yes";
+    const mark = text.querySelector("mark.here") || text.querySelector("mark");
+    if (mark) text.scrollTop = Math.max(0, mark.offsetTop - 60);
+  };
+
   const start = () => {
+    for (const text of document.querySelectorAll(".recipe-text")) unroll(text);
     alignSoon();
     const box = document.querySelector("[data-progress]");
     if (box) follow(box);
