@@ -160,3 +160,30 @@ func TestRecipesPracticalSaysWhatIsLeft(t *testing.T) {
 		t.Errorf("27 recipes: %v", err)
 	}
 }
+
+// The head of the file says what to look at, in comments that change nothing.
+func TestRecipesFileHead(t *testing.T) {
+	a := new(app.App)
+	read, err := a.ReadRecipes("stew.txt", []byte("Stew\n\n500 g beef\n\nMethod\n1. Chop the beef.\n2. Simmer until tender.\n\nNote: Grandma's\tway: # \u202e \"yes\".\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, _, err := a.RecipesFile([]app.FileRecipes{{File: "stew.txt", Recipes: read}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	head, _, _ := strings.Cut(string(data), "title:")
+	for _, want := range []string{"# Look first at these steps:\n#   A2 Simmer until tender. (", "# Not understood, and in no step:\n#   stew.txt: Note: Grandma's way: # \"yes\".\n"} {
+		if !strings.Contains(head, want) {
+			t.Errorf("the head is\n%s\nand lacks %q", head, want)
+		}
+	}
+	for line := range strings.SplitSeq(strings.TrimSpace(head), "\n") {
+		if !strings.HasPrefix(line, "#") {
+			t.Errorf("%q is no comment", line)
+		}
+	}
+	if p, faults := practical.Parse("stew.yaml", data); len(faults) > 0 || p.Dishes[0].Name != "Stew" {
+		t.Errorf("%v", faults)
+	}
+}

@@ -1,9 +1,12 @@
 package app
 
 import (
+	"cmp"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
+	"unicode"
 
 	"plait.example/internal/practical"
 )
@@ -92,7 +95,8 @@ func titleOf(dishes []practical.Dish) string {
 	return fmt.Sprintf("%d dishes", len(names))
 }
 
-// RecipesFile is the practical of RecipesPractical as a practical file.
+// RecipesFile is the practical of RecipesPractical as a practical file. Comments
+// at its head say what was not understood, and which steps are the most doubtful.
 func (a *App) RecipesFile(all []FileRecipes) ([]byte, practical.Faults, error) {
 	p, left, err := a.RecipesPractical(all)
 	if err != nil {
@@ -102,5 +106,63 @@ func (a *App) RecipesFile(all []FileRecipes) ([]byte, practical.Faults, error) {
 	if err != nil {
 		return nil, left, fmt.Errorf("write the practical file: %w", err)
 	}
-	return data, left, nil
+	return append([]byte(headOf(all, p)), data...), left, nil
+}
+
+// mostDoubtful is how many doubtful steps the head of a file names, and doubtful from where on they are.
+const (
+	mostDoubtful = 10
+	doubtful     = 0.3
+)
+
+// headOf is the comments at the head of a file of read recipes.
+func headOf(all []FileRecipes, p *practical.Practical) string {
+	var b strings.Builder
+	b.WriteString("# Read from recipes: look it through, put it right, then plan it with plait plan.\n")
+	if steps := mostDoubtfulOf(p); len(steps) > 0 {
+		b.WriteString("# Look first at these steps:\n")
+		for _, s := range steps {
+			fmt.Fprintf(&b, "#   %s %s (%s)\n", s.ID, comment(s.Text), comment(strings.Join(s.Why, "; ")))
+		}
+	}
+	heading := "# Not understood, and in no step:\n"
+	for _, f := range all {
+		for _, r := range f.Recipes.Recipes {
+			for _, u := range r.Unread {
+				fmt.Fprintf(&b, "%s#   %s: %s\n", heading, comment(f.File), comment(u))
+				heading = ""
+			}
+		}
+	}
+	return b.String()
+}
+
+func mostDoubtfulOf(p *practical.Practical) (steps []practical.Step) {
+	for _, d := range p.Dishes {
+		for _, s := range d.Steps {
+			if s.Doubt >= doubtful {
+				steps = append(steps, s)
+			}
+		}
+	}
+	slices.SortStableFunc(steps, func(a, b practical.Step) int { return cmp.Compare(b.Doubt, a.Doubt) })
+	return steps[:min(len(steps), mostDoubtful)]
+}
+
+// longestComment is the letters of a text that a comment shows.
+const longestComment = 160
+
+// comment is a text as part of a comment line: on one line, printable, not too long.
+func comment(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if !unicode.IsPrint(r) || r == '\uFFFD' {
+			return ' '
+		}
+		return r
+	}, s)
+	letters := []rune(strings.Join(strings.Fields(s), " "))
+	if len(letters) > longestComment {
+		return string(letters[:longestComment-3]) + "..."
+	}
+	return string(letters)
 }

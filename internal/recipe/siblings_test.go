@@ -12,9 +12,9 @@ func TestRecipesUnderOneHeading(t *testing.T) {
 		return "## " + title + "\n\nServes 2\n\n### Ingredients\n\n- 200 g " + food + "\n- 1 egg\n\n### Method\n\n1. Beat the egg into the " + food + ".\n2. Bake at 180C for 20 minutes.\n\n"
 	}
 	for text, want := range map[string]string{
-		"# Year 9 recipes\n\n" + part("Bread rolls", "flour") + part("Leek soup", "leeks"):          "Bread rolls/Leek soup",
-		"# Our book\n\nFor the term.\n\n" + part("First", "flour") + part("Second", "leeks"):         "First/Second",
-		"# Cinnamon buns\n\n" + part("Dough", "flour") + part("Icing", "sugar"):                     "Cinnamon buns",
+		"# Year 9 recipes\n\n" + part("Bread rolls", "flour") + part("Leek soup", "leeks"):            "Bread rolls/Leek soup",
+		"# Our book\n\nFor the term.\n\n" + part("First", "flour") + part("Second", "leeks"):          "First/Second",
+		"# Cinnamon buns\n\n" + part("Dough", "flour") + part("Icing", "sugar"):                       "Cinnamon buns",
 		"# Pie\n\n## For the base\n\n- 1 egg\n\n## For the top\n\n- 1 egg\n\n## Method\n\n1. Bake.\n": "Pie",
 	} {
 		var titles []string
