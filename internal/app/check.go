@@ -117,6 +117,9 @@ func readPlan(f PlanFile, p *practical.Practical) (written.Plan, []string, *prac
 	if err != nil {
 		return written.Plan{}, nil, faultOf(f.Name, cmp.Or(errors.Unwrap(err), err)) // without the name, which the fault has
 	}
+	if plan, is := written.Own(f.Name, document.Text); is && document.Kind == format.Text {
+		return plan, document.Notes, nil
+	}
 	return written.Read(f.Name, document.Blocks, knownOf(p)), document.Notes, nil
 }
 

@@ -278,7 +278,8 @@ func (t *tableReader) dishRow(row int) {
 	first := true
 	for _, c := range t.l.perDish {
 		cell := t.g.cell(row, c)
-		if cell.Down == 0 || plain(cell) == "" {
+		if plain(cell) == "" {
+			t.r.other(cell.Text())
 			continue
 		}
 		e := entry{table: t.index, line: row, mode: t.l.runs, lines: cell.Lines}
@@ -292,6 +293,9 @@ func (t *tableReader) dishRow(row int) {
 		}
 		if first {
 			t.beside(&e, row)
+			for _, d := range t.l.dish {
+				e.beside(t.g.cell(row, d).Text())
+			}
 		} else {
 			e.besides, e.points = nil, nil
 		}

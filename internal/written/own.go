@@ -3,21 +3,22 @@ package written
 import (
 	"encoding/json"
 	"regexp"
+	"slices"
 	"strings"
 
 	"plait.example/internal/format/table"
 	"plait.example/internal/practical"
 )
 
-// ownJSON reads a plan that plait wrote as JSON; false when it is none.
-func (r *reader) ownJSON(blocks []table.Block) bool {
-	if len(blocks) == 0 || blocks[0].Table != nil || !strings.HasPrefix(strings.TrimSpace(blocks[0].Line.Text()), "{") {
-		return false
-	}
-	var b strings.Builder
-	for _, block := range blocks {
-		b.WriteString(block.Line.Text() + "\n")
-	}
+// Own reads a plan that plait itself wrote as text or JSON; false when it is none.
+func Own(name, text string) (Plan, bool) {
+	r := &reader{begins: -1, plan: Plan{Name: name}}
+	is := strings.HasPrefix(strings.TrimSpace(text), "{") && r.ownJSON(text) || r.ownText(strings.Split(text, "\n"))
+	return r.plan, is
+}
+
+// ownJSON reads a plan as JSON.
+func (r *reader) ownJSON(text string) bool {
 	var plan struct {
 		Title  string
 		Dishes []Named
@@ -33,7 +34,7 @@ func (r *reader) ownJSON(blocks []table.Block) bool {
 			Kit     string
 		}
 	}
-	if err := json.Unmarshal([]byte(b.String()), &plan); err != nil || plan.Rows == nil {
+	if err := json.Unmarshal([]byte(text), &plan); err != nil || plan.Rows == nil {
 		return false
 	}
 	r.plan.Dishes, r.plan.Other = plan.Dishes, append([]string{plan.Title}, plan.Notes...)
@@ -70,32 +71,31 @@ var (
 	ownDish = regexp.MustCompile(`^  ([A-Z])  (.+?)(?: \| .*)?$`)
 )
 
-// ownText reads a plan that plait wrote as text; false when it is none.
-func (r *reader) ownText(blocks []table.Block) bool {
-	head := -1
-	for i, b := range blocks {
-		if b.Table == nil && ownHead.MatchString(strings.TrimRight(b.Line.Text(), " ")) {
-			head = i
-			break
-		}
-	}
+// ownText reads a plan as text.
+func (r *reader) ownText(lines []string) bool {
+	head := slices.IndexFunc(lines, func(l string) bool { return ownHead.MatchString(strings.TrimRight(l, " \r")) })
 	if head < 0 {
 		return false
 	}
-	for i, b := range blocks {
-		text := b.Line.Text()
-		if m := ownRow.FindStringSubmatch(text); m != nil && i > head {
+	within := false
+	for i, text := range lines {
+		text = strings.TrimRight(text, " \r")
+		m := ownRow.FindStringSubmatch(text)
+		switch {
+		case i >= head && ownHead.MatchString(text):
+			within = true
+			r.other(text)
+		case within && m != nil:
 			r.ownRow(m, i)
-			continue
-		}
-		if i > head && strings.HasPrefix(text, "     ") && len(r.entries) > 0 {
+		case within && strings.HasPrefix(text, "     ") && len(r.entries) > 0:
 			r.ownUnder(strings.TrimSpace(text))
-			continue
+		default:
+			within = within && text != ""
+			if m := ownDish.FindStringSubmatch(text); m != nil && i < head {
+				r.plan.Dishes = append(r.plan.Dishes, Named{Letter: m[1], Name: m[2]})
+			}
+			r.other(text)
 		}
-		if m := ownDish.FindStringSubmatch(text); m != nil && i < head {
-			r.plan.Dishes = append(r.plan.Dishes, Named{Letter: m[1], Name: m[2]})
-		}
-		r.other(text)
 	}
 	r.settle()
 	return true

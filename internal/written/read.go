@@ -28,14 +28,12 @@ type reader struct {
 func Read(name string, blocks []table.Block, o Options) Plan {
 	r := &reader{o: o, begins: -1, plan: Plan{Name: name}}
 	r.names = append(r.names, o.Dishes...)
-	if r.ownJSON(blocks) || r.ownText(blocks) {
-		return r.plan
-	}
 	r.learn(blocks)
 	if !r.tables(blocks) && !r.lines(blocks) {
 		r.untimed(blocks)
 	}
 	r.settle()
+	r.account(blocks)
 	if len(r.plan.Rows) == 0 {
 		r.plan.Unread = append(r.plan.Unread, "no time plan was found: no table and no lines have times and what is done")
 	}

@@ -173,7 +173,7 @@ func (st *stamp) close(first, second clockWord) {
 	default:
 		st.until = second.times
 	}
-	if first.kind == digits && second.kind == clock {
+	if first.kind == digits && second.kind == clock && len(first.times) > 0 {
 		st.kind = clock
 	}
 }

@@ -144,8 +144,8 @@ func randomDocument(t *rapid.T) (blocks []table.Block) {
 	return blocks
 }
 
-// Every word of the document is in a row, a dish, or among what is no row; and
-// nothing makes the reader fail.
+// Every word of the document is in a row, a dish, or among what is no row or was
+// not understood; and nothing makes the reader fail.
 func TestNothingDropped(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		blocks := randomDocument(t)
