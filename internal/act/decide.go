@@ -78,6 +78,7 @@ var deciders = func() map[string]func(span) []Kind {
 		"grill":           span.grill,
 		"carry":           span.lead,
 		"chilled":         kindly(Chill),
+		"tinned":          kindly(Fill),
 		"frozen":          kindly(Freeze),
 		"grilled":         kindly(Grill),
 		"microwaved":      kindly(Microwave),

@@ -284,9 +284,11 @@ func (r *reader) readsNounish(i int, f found, next token) bool {
 	case !r.start && !adverbs[prev.text]:
 		return false
 	case r.strong && alone:
-		return f.is("pipe", "plate", "season", "ice", "dust", "zest", "a-eggwash", "juice") && (i == r.piece || adverbs[prev.text])
+		return f.is("pipe", "plate", "season", "ice", "dust", "a-eggwash") && (i == r.piece || adverbs[prev.text])
 	case alone:
 		return f.is("pipe", "season", "plate", "ice")
+	case f.is("juice", "zest") && (next.is("in", "into", "on", "to") || !verbalNext[next.text] && !nounFollows(next)):
+		return false
 	case verbalNext[next.text]:
 		return true
 	case r.strong:

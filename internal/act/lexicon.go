@@ -75,7 +75,7 @@ var verbGroups = []struct {
 	{Timer, often, "timer"},
 	{Idle, never, "wait linger"},
 	{HeatOven, never, "preheat"},
-	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat toss baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen crisp put place pop move take get bring lift takeout takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear finish-off ensure ask hand collect-up transfer-over decant discard tie wear swap change increase decrease remember stay follow"},
+	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat toss baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen crisp put place pop move take get bring lift remove takeout remove takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear finish-off ensure ask hand collect-up transfer-over decant discard tie wear swap change increase decrease remember stay follow"},
 	{Other, often, "set drop work help dress photo label heat warm dry poke"},
 }
 

@@ -25,6 +25,8 @@ func saidWithout(ts []token) (name string, where int) {
 			return "chilled", i
 		case t.is("rack", "racks") && last == 0:
 			return "racked", i
+		case t.in(cakeTins) && !t.is("dishes", "dish") && before(ts, i, "in", "into"):
+			return "tinned", i
 		case t.is("freezer") && before(ts, i, "in", "into", "to"):
 			return "frozen", i
 		case t.is("grill") && before(ts, i, "under", "in"):

@@ -87,7 +87,7 @@ func (k *known) moves(b, j int, first bool, p *piece) float64 {
 		return nextStep/2 - min(skipMost, skipStep*float64(skipped))
 	case p.kind == act.TakeOut || p.kind == act.FromCold:
 		return 0
-	case from.before[j]:
+	case from.before[j] && k.oneThing(b, j):
 		return -backwards
 	}
 	return -sideways

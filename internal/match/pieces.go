@@ -85,7 +85,9 @@ func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 		for _, stem := range sorted(weights) {
 			rare, known := k.rare[stem]
 			if known && own[stem] {
-				p.own++
+				if !k.verbs[stem] {
+					p.own++
+				}
 				for d, v := range k.tells[stem] {
 					p.speaks[d] += v
 				}

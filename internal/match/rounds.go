@@ -1,6 +1,10 @@
 package match
 
-import "plait.example/internal/act"
+import (
+	"slices"
+
+	"plait.example/internal/act"
+)
 
 // Rounds of reading the whole plan: from the second on, a piece is read with
 // what the others are taken for.
@@ -9,6 +13,8 @@ const rounds = 4
 // Weights of what the rest of the plan says of a piece and a step.
 const (
 	taken      = 0.55 // another row stands for the step, and better
+	saidAgain  = 0.6  // in the same words
+	lookedAt   = 0.6  // a look at what the row works on
 	firstComes = 0.35 // so much better must a later row be
 	plain      = 1.2  // a score from which on a piece is as good as any
 	neighbours = 0.2  // the piece before or after stands for the step before or after
@@ -37,10 +43,13 @@ func (k *known) context(pieces []piece, fit [][]float64, at []int) [][]float64 {
 			if fit[i][j] < -0.7 {
 				continue
 			}
-			if o := owner[j]; o >= 0 && pieces[o].row != pieces[i].row && owns(pieces[i].kind) && !k.halves(&pieces[o], &pieces[i], j) {
-				out[i][j] -= taken
+			if o := owner[j]; o >= 0 && pieces[o].row != pieces[i].row && owns(pieces[i].kind) && !k.halves(pieces, at, o, i, j) {
+				out[i][j] -= taken + saidAgain*alikeWords(&pieces[i], &pieces[o])
 			}
 			if looks(pieces[i].kind) {
+				if besideIt(i, j, pieces, at) {
+					out[i][j] += lookedAt
+				}
 				continue
 			}
 			out[i][j] += k.inOrder(i, j, pieces, fit, at)
@@ -49,19 +58,50 @@ func (k *known) context(pieces []piece, fit [][]float64, at []int) [][]float64 {
 	return out
 }
 
+// alikeWords is the share of a piece's words, 0 to 1, that another has too.
+func alikeWords(p, other *piece) float64 {
+	shared, all := 0.0, 0.0
+	for _, w := range p.words {
+		all += w.weight
+		if slices.ContainsFunc(other.words, func(o weighted) bool { return o.stem == w.stem }) {
+			shared += w.weight
+		}
+	}
+	if all == 0 {
+		return 0
+	}
+	return shared / all
+}
+
+// besideIt says whether another piece of the same row stands for step j.
+func besideIt(i, j int, pieces []piece, at []int) bool {
+	for n := range pieces {
+		if n != i && pieces[n].row == pieces[i].row && at[n] == j {
+			return true
+		}
+	}
+	return false
+}
+
 // owns says whether a kind of act is the step's work, which is done once; it is
 // looked at and taken out besides.
 func owns(kind act.Kind) bool {
 	return kind != act.TakeOut && kind != act.FromCold && kind != act.Test && kind != act.Probe && kind != act.Taste
 }
 
-// halves says whether two pieces may share a step: the hands' work in one row, the wait in another.
-func (k *known) halves(a, b *piece, j int) bool {
+// halves says whether piece i may share step j with its owner: the hands' work in
+// one row, the wait in another.
+func (k *known) halves(pieces []piece, at []int, owner, i, j int) bool {
 	s := &k.steps[j]
 	if s.ends == "" || len(s.kinds) < 2 {
 		return false
 	}
-	return (a.kind == s.ends) != (b.kind == s.ends)
+	for n := range pieces {
+		if at[n] == j && pieces[n].row == pieces[owner].row && pieces[n].kind == pieces[i].kind {
+			return false
+		}
+	}
+	return (pieces[owner].kind == s.ends) != (pieces[i].kind == s.ends)
 }
 
 // inOrder says how well step j suits piece i by the pieces around it.
@@ -74,14 +114,14 @@ func (k *known) inOrder(i, j int, pieces []piece, fit [][]float64, at []int) (sc
 		}
 		if n < i {
 			last = s
-			if s != j && k.steps[s].before[j] && pieces[i].kind != act.TakeOut {
+			if s != j && k.steps[s].before[j] && k.oneThing(s, j) && pieces[i].kind != act.TakeOut {
 				wrong++
 			}
 		} else {
 			if next < 0 {
 				next = s
 			}
-			if s != j && k.steps[j].before[s] && pieces[n].kind != act.TakeOut {
+			if s != j && k.steps[j].before[s] && k.oneThing(s, j) && pieces[n].kind != act.TakeOut {
 				wrong++
 			}
 		}
