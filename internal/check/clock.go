@@ -31,7 +31,7 @@ func backwards(v *view, f *asker) {
 		if !r.timed || r.Clock == written.Carried {
 			continue
 		}
-		if b := above[r.Table]; b != nil && r.At < b.At && (r.backwards || b.backwards) {
+		if b := above[r.Table]; b != nil && r.At < b.At && (r.behind || b.behind) {
 			f.tell(saw{rows: []*row{r, b}, minutes: int(b.At - r.At)})
 		}
 		above[r.Table] = r
@@ -68,10 +68,11 @@ func (v *view) idle(b block) (int, bool) {
 			continue
 		}
 		for _, d := range r.deeds {
-			if d.Kind == act.Other && len(r.words) > 3 {
+			small := d.Kind == act.Other && d.job.High <= 3
+			if d.Kind == act.Other && !small && len(r.words) > 3 {
 				return 0, false
 			}
-			if d.Kind != act.Other {
+			if d.Kind != act.Other || small {
 				busy += max(d.job.High, 2*d.job.Likely)
 			}
 		}
@@ -258,7 +259,7 @@ func twoHandsOn(v *view, f *asker) {
 	}
 	for i, a := range v.inTime {
 		for _, b := range v.inTime[i+1:] {
-			if b.begin >= a.end || a.backwards || b.backwards || !a.timed || !b.timed {
+			if b.begin >= max(a.end, a.begin+a.saidHands()) || a.backwards || b.backwards || !a.timed || !b.timed {
 				break
 			}
 			if n := clash(a, b, f.limit("work")); n > 0 {
@@ -267,6 +268,20 @@ func twoHandsOn(v *view, f *asker) {
 			}
 		}
 	}
+}
+
+// saidHands is the minutes that a row says of one job of the hands.
+func (r *row) saidHands() int {
+	if len(r.deeds) == 0 || r.deeds[0].Least == 0 {
+		return 0
+	}
+	switch d := r.deeds[0]; d.Kind {
+	case act.Mix, act.Hob, act.Grill:
+		if !unattended(d.Act) {
+			return d.job.Low
+		}
+	}
+	return 0
 }
 
 // clash is the minutes in which two rows both want the hands; 0: none.
@@ -282,7 +297,12 @@ func clash(a, b *row, work int) int {
 			return min(a.hands.Low, b.hands.Low)
 		}
 		return 0
-	case !own || b.hands.Low < 1 || !b.handsOnly():
+	case b.hands.Low < 1 || !b.handsOnly():
+		return 0
+	case !own:
+		if n := a.begin + a.saidHands() - b.begin; n > work && a.saidHands() > 0 && !a.samely(b) && b.begin > a.begin {
+			return n
+		}
 		return 0
 	}
 	overlap := min(a.end, b.begin+max(b.hands.Low, 1)) - b.begin

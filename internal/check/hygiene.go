@@ -211,29 +211,47 @@ func (r *row) cleans() bool {
 	return r.noted(act.CleanDown, act.WashUp) || cleanWords.in(r.all())
 }
 
-var cleanWords = lex("clean board*, wash board*, clean the board*, wash the board*, separate board*, different board*, new board*, fresh board*, sanitis*, sanitiz*, disinfect*, spray*, clean down, antibacterial, wipe down, green board, clean knife, clean area, boards washed, board washed, wash equipment, clean equipment, wash knife, wash chopping, wash the chopping, clean chopping, clean the chopping, change board*, change the board*, colour coded, coloured board*")
+var cleanWords = lex("clean board*, wash board*, clean the board*, wash the board*, separate board*, different board*, new board*, fresh board*, sanitis*, sanitiz*, disinfect*, spray*, clean down, antibacterial, wipe down, clean knife, clean area, boards washed, board washed, wash equipment, clean equipment, wash knife, wash chopping, wash the chopping, clean chopping, clean the chopping, change board*, change the board*")
 
-// rawThenReady tells food that is eaten as it is, made after raw meat with no cleaning between.
+// rawThenReady tells food that is eaten as it is, made after raw meat with no
+// cleaning between: one finding for each time that raw meat is out, with what
+// shares its board first.
 func rawThenReady(v *view, f *asker) {
 	var raw *row
+	var board, other []*row
+	tell := func() {
+		if rows := append(board, other...); raw != nil && len(rows) > 0 {
+			f.tell(saw{rows: slices.Concat(rows[:1], []*row{raw}, rows[1:]), minutes: v.cleanMinutes()})
+		}
+		raw, board, other = nil, nil, nil
+	}
 	for _, r := range v.inTime {
 		if r.backwards {
 			continue
 		}
-		if raw != nil && raw != r && v.readyWork(r) && !cleanWords.in(r.all()) {
-			f.tell(saw{rows: []*row{r, raw}, minutes: v.cleanMinutes()})
-			raw = nil
-		}
 		handles := slices.ContainsFunc(r.deeds, v.rawWork)
 		switch {
-		case handles && r.cleans() && cleansAfter(r):
-			raw = nil
-		case handles:
+		case raw == nil || raw == r || handles || cleanWords.in(r.all()):
+		case v.readyWork(r):
+			board = append(board, r)
+		case v.readyMixed(r):
+			other = append(other, r)
+		}
+		switch {
+		case handles && r.cleans() && cleansAfter(r), !handles && r.cleans():
+			tell()
+		case handles && raw == nil:
 			raw = r
-		case r.cleans():
-			raw = nil
 		}
 	}
+	tell()
+}
+
+// readyMixed says that a row works with cream, cheese or fruit that is eaten as it is.
+func (v *view) readyMixed(r *row) bool {
+	return slices.ContainsFunc(r.deeds, func(d *deed) bool {
+		return handsKind(d.Kind) && readyToEat.in(d.words) && !creaming.in(d.words) && !rawMeat.in(d.words) && !v.cookedLater(d) && !v.bakedLater(d)
+	})
 }
 
 // cleansAfter says that a row with raw food cleans up after it itself.
@@ -289,6 +307,9 @@ func noCoreCheck(v *view, f *asker) {
 				risky := d.HighRisk || highRisk.in(d.words)
 				switch d.Kind {
 				case act.Hob, act.PutIn, act.Grill:
+					if d.Kind == act.Grill && len(d.Objects) == 0 {
+						continue // it is heated
+					}
 					if (risky || v.rawIn(rows, d)) && cooked == nil {
 						cooked = r
 					}
@@ -363,7 +384,9 @@ func (v *view) nextRaw(d *deed) (next *deed, cold bool) {
 		}
 		switch o.Kind {
 		case act.Chill, act.Freeze:
-			return nil, true
+			if len(o.Objects) == 0 || !v.otherFood(o, d) || rawMeat.in(o.words) || o.row == d.row {
+				return nil, true
+			}
 		case act.Hob, act.PutIn, act.Grill, act.Cut, act.Mix, act.Shape, act.Fill, act.Marinate:
 			if coldWords.in(o.row.words) && o.row != d.row && !rawMeat.in(o.row.words) && o.Kind == act.Marinate {
 				return nil, true
@@ -425,12 +448,19 @@ func (v *view) coldAfter(d *deed) bool {
 	}
 	for _, o := range v.deeds[d.place+1:] {
 		if (o.row.samely(d.row) || len(o.row.Letters) == 0) && !o.row.backwards {
-			if o.Kind == act.Chill || o.Kind == act.Freeze || inCold.in(o.row.all()) {
+			if (o.Kind == act.Chill || o.Kind == act.Freeze) && (len(o.Objects) == 0 || len(o.row.Letters) == 0 || d.row.names(o.Objects)) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// names says that a row names one of the foods, by stem.
+func (r *row) names(stems []string) bool {
+	return slices.ContainsFunc(r.deeds, func(d *deed) bool {
+		return slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(stems, o) })
+	}) || mentions(r.words, stems)
 }
 
 var inCold = lex("fridge, refrigerat*, chill, chilled, chiller, freezer, below 5c")
@@ -507,11 +537,16 @@ func marinadeReused(v *view, f *asker) {
 		if raw == nil || r.backwards || !marinade.in(r.words) || !r.shares(raw) {
 			continue
 		}
-		if pourOver.in(r.words) && !marinadeOK.in(r.words) && !r.has(act.Marinate, act.Hob) {
+		if pourOver.in(r.words) && !marinadeOK.in(r.words) && !r.has(act.Hob) && v.cookedBy(r) {
 			f.tell(saw{rows: []*row{r, raw}})
 			return
 		}
 	}
+}
+
+// cookedBy says that something of the row's dish has been cooked before it.
+func (v *view) cookedBy(r *row) bool {
+	return slices.ContainsFunc(v.inTime[:r.place], func(o *row) bool { return o.shares(r) && o.has(act.Hob, act.PutIn, act.Grill) })
 }
 
 // allergensUnmarked tells a menu with allergens that the plan never names.
@@ -605,7 +640,7 @@ func noWashingUp(v *view, f *asker) {
 
 // washesUp says that a row clears, by its acts or its words.
 func (r *row) washesUp() bool {
-	if r.noted(act.WashUp, act.FinalClean) || washWords.in(r.all()) {
+	if r.noted(act.WashUp) || r.has(act.FinalClean) || washWords.in(r.all()) {
 		return true
 	}
 	for _, d := range r.deeds {
@@ -617,7 +652,7 @@ func (r *row) washesUp() bool {
 }
 
 var (
-	washWords = lex("wash up, washing up, wash dishes, wash equipment, clear up, clean as you, tidy*, dishes, clear away, clear down")
+	washWords = lex("wash up, washing up, wash dishes, wash equipment, clear up, clean as you, tidy*, do dishes, do the dishes, wash the dishes, clear away, clear down")
 	boardOnly = lex("board*, hand*, knife, knives, table")
 )
 

@@ -41,6 +41,9 @@ var (
 
 // ovenMeant says that a put-in is into the oven: the row says so, or a heat or minutes stand with it.
 func ovenMeant(a *act.Act, words []string) bool {
+	if a.Verb == "" && len(words) > 5 && len(a.Heats) == 0 && a.Least == 0 {
+		return bakes.in(words)
+	}
 	return len(a.Heats) > 0 || a.Least > 0 || bakes.in(words) || !slices.Contains([]string{"putin", "put", "pop", "place", "add"}, a.Verb)
 }
 

@@ -159,7 +159,7 @@ func outOfOrder(v *view, f *asker) {
 		}
 		for _, a := range s.step.After {
 			before := v.steps[a.Step]
-			if before == nil || len(before.rows) == 0 || v.preparing(before) || !v.related(before, s) {
+			if before == nil || len(before.rows) == 0 || v.preparing(before) || !v.sameFood(before, s) {
 				continue
 			}
 			if late, early := before.rows[0], s.rows[len(s.rows)-1]; v.wrongWay(late, early, before, s) {
@@ -183,7 +183,7 @@ func (v *view) wrongWay(late, early *row, before, s *stepSeen) bool {
 
 // preparing says that a step is cutting and weighing: prepared-after-use tells it.
 func (v *view) preparing(s *stepSeen) bool {
-	return len(s.kinds) > 0 && !slices.ContainsFunc(s.kinds, func(k act.Kind) bool { return k != act.Cut && k != act.SetUp && k != act.Other })
+	return slices.Contains(s.kinds, act.Cut) && !slices.ContainsFunc(s.kinds, func(k act.Kind) bool { return k != act.Cut && k != act.SetUp && k != act.Other })
 }
 
 // order is what must come first on any dish, where no recipe says it: the later
@@ -242,7 +242,7 @@ func preparedAfterUse(v *view, f *asker) {
 	v.eachStep(func(s *stepSeen) {
 		for _, a := range s.step.After {
 			before := v.steps[a.Step]
-			if before == nil || len(before.rows) == 0 || len(s.rows) == 0 || !v.preparing(before) {
+			if before == nil || len(before.rows) == 0 || len(s.rows) == 0 || !v.preparing(before) || !v.sameFood(before, s) {
 				continue
 			}
 			if late, early := before.rows[0], s.rows[len(s.rows)-1]; v.wrongWay(late, early, before, s) {
@@ -266,7 +266,7 @@ func (v *view) usedBefore(cut *deed, food string) *deed {
 		switch d.Kind {
 		case act.Cut:
 			return nil
-		case act.Hob, act.Fill, act.PutIn:
+		case act.Hob, act.Fill, act.PutIn, act.Decorate:
 			if use == nil && !v.wholeFirst(d) {
 				use = d
 			}
@@ -285,7 +285,7 @@ func dishMissing(v *view, f *asker) {
 	told := false
 	if v.Practical != nil {
 		for _, d := range v.Practical.Dishes {
-			if len(v.rowsOfDish(d.Letter)) == 0 && !v.mentioned(d.Name) {
+			if len(v.rowsOfDish(d.Letter)) == 0 && (v.lettered() || !v.mentioned(d.Name)) {
 				told = true
 				f.tell(saw{dish: d.Letter, say: map[string]string{"what": d.Name}})
 			}
@@ -299,6 +299,17 @@ func dishMissing(v *view, f *asker) {
 			f.tell(saw{say: map[string]string{"what": n.Name}})
 		}
 	}
+}
+
+// lettered says that most rows are known to be about a dish.
+func (v *view) lettered() bool {
+	n := 0
+	for _, r := range v.rows {
+		if len(r.Letters) > 0 {
+			n++
+		}
+	}
+	return 2*n > len(v.rows)
 }
 
 // named says that any row says the dish.

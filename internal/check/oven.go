@@ -206,6 +206,10 @@ func (v *view) fanFigure(r *row, heats []act.Heat) bool {
 // pairDisagrees tells degrees and a gas mark that are not the same heat.
 func pairDisagrees(v *view, f *asker) {
 	v.saidHeats(func(r *row, heats []act.Heat) {
+		if off, fan := fanOff(r); off > f.limit("fan") {
+			f.tell(saw{rows: []*row{r}, say: map[string]string{"off": fmt.Sprint(off), "said": fmt.Sprintf("%s is about %d C without a fan", fan.Written, fan.Celsius)}})
+			return
+		}
 		for _, g := range heats {
 			if g.Gas == 0 {
 				continue
@@ -224,12 +228,32 @@ func pairDisagrees(v *view, f *asker) {
 				worst = max(worst, off)
 			}
 			if worst > f.limit("most") && !agrees {
-				f.tell(saw{rows: []*row{r}, say: map[string]string{"mark": fmt.Sprint(g.Gas), "celsius": fmt.Sprint(table), "off": fmt.Sprint(worst)}})
+				f.tell(saw{rows: []*row{r}, say: map[string]string{"said": fmt.Sprintf("Gas %g is about %d C without a fan", g.Gas, table), "off": fmt.Sprint(worst)}})
 				return
 			}
 		}
 	})
 }
+
+// fanOff is how far, in degrees Celsius, a figure for a fan is from one without
+// that one act gives beside it, and the figure for the fan.
+func fanOff(r *row) (off int, fan act.Heat) {
+	if thenSaid.in(r.words) {
+		return 0, fan
+	}
+	for _, d := range r.deeds {
+		for _, a := range d.Heats {
+			for _, b := range d.Heats {
+				if a.Fan && !b.Fan && a.Scale == act.Degrees && b.Scale == act.Degrees && abs(a.Celsius-b.Celsius) > off {
+					off, fan = abs(a.Celsius-b.Celsius), a
+				}
+			}
+		}
+	}
+	return off, fan
+}
+
+var thenSaid = lex("then, turn down, reduce, lower, after")
 
 // gasCelsius is the temperature of a gas mark by the room's table, or the handbook's.
 func (v *view) gasCelsius(gas float64) int {

@@ -38,7 +38,8 @@ type row struct {
 	begin     int
 	end       int
 	timed     bool // begin is known
-	backwards bool // its time is before one that stands above it
+	behind    bool // its time is out of order
+	backwards bool // and by so much that it is not believed
 	words     []string
 	points    []string // words of its special points
 	deeds     []*deed

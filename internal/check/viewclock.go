@@ -29,6 +29,9 @@ func (v *view) timeRows() {
 	v.endRows()
 }
 
+// slip is by how many minutes a time may be out of order and still be believed.
+const slip = 8
+
 // settle marks the rows of one table that run backwards: those outside its
 // longest run of times that never fall. They, and those without a time, get
 // that of the row above.
@@ -47,6 +50,10 @@ func settle(list []*row) {
 			last = r.begin
 			continue
 		case r.timed:
+			r.behind = true
+			if last >= 0 && r.begin < last+slip && r.begin > last-slip {
+				continue // a slip: its own time stands
+			}
 			r.backwards = true
 		}
 		if last < 0 {

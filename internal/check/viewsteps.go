@@ -92,15 +92,20 @@ func (v *view) eachStep(f func(*stepSeen)) {
 func (s *stepSeen) seen() bool { return len(s.rows)+len(s.outs) > 0 }
 
 // related says that one step works on what another has made: they name a food
-// in common, or the later one names none.
+// in common, or the later one names none, or its words join it to something.
 func (v *view) related(before, s *stepSeen) bool {
-	if before.step.Component != "" && before.step.Component == s.step.Component {
-		return true
-	}
-	return len(s.foods) == 0 || len(before.foods) == 0 || slices.ContainsFunc(s.foods, func(o string) bool {
+	return v.sameFood(before, s) || len(s.foods) == 0 || len(before.foods) == 0 || joining.in(wordsOf(s.step.Text))
+}
+
+// sameFood says that two steps name a food in common.
+func (v *view) sameFood(before, s *stepSeen) bool {
+	return slices.ContainsFunc(s.foods, func(o string) bool {
 		return slices.Contains(before.foods, o) && !vessel.in([]string{o})
 	})
 }
+
+// joining are words of a step that goes on with what is there.
+var joining = lex("stir in, into, unroll, spread*, shape*, roll*, knock*, turn out, top with, pour over, spoon over, cover, fold in, brush*, ice, decorate, cut out, slice into, portion, serve, plate, unmould, return")
 
 // vessel are stems of things that many steps name and that join none.
 var vessel = lex("bowl, pan, tin, tray, oven, water, minut*, heat, plate*, oil, salt, knife, board, fridg*, rest, mixtur*")

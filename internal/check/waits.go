@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"plait.example/internal/act"
 	"plait.example/internal/match"
 	"plait.example/internal/practical"
 )
@@ -121,9 +122,6 @@ func (v *view) waitEnds(s *stepSeen) *row {
 
 // compare judges the minutes between two rows against those of the recipe.
 func (v *view) compare(s *stepSeen, from, to *row, least, most int) (waitSeen, bool) {
-	if from.samely(to) && !touches(from, to) {
-		return waitSeen{}, false
-	}
 	if from.backwards || to.backwards || !from.timed || !to.timed || to.place <= from.place {
 		return waitSeen{}, false
 	}
@@ -145,23 +143,6 @@ func (v *view) compare(s *stepSeen, from, to *row, least, most int) (waitSeen, b
 	return seen, true
 }
 
-// touches says that a row may be about the food of an earlier one: a food is
-// named in both, or one of them names none.
-func touches(a, b *row) bool {
-	foods := func(r *row) (list []string) {
-		for _, d := range r.deeds {
-			for _, o := range d.Objects {
-				if !vessel.in([]string{o}) {
-					list = append(list, o)
-				}
-			}
-		}
-		return list
-	}
-	from, to := foods(a), foods(b)
-	return len(from) == 0 || len(to) == 0 || slices.ContainsFunc(to, func(o string) bool { return slices.Contains(from, o) })
-}
-
 // classOf finds the rule that a wait belongs to.
 func (v *view) classOf(s *stepSeen, to *row) class {
 	w := s.step.Wait
@@ -173,7 +154,7 @@ func (v *view) classOf(s *stepSeen, to *row) class {
 		return resting
 	case w != nil && (w.Place == practical.AtFridge || w.Place == practical.AtFreezer):
 		return chilling
-	case slices.ContainsFunc(to.deeds, fillsCold):
+	case slices.ContainsFunc(to.deeds, fillsCold), w != nil && w.Place == practical.AtSide && to.has(act.Fill, act.Decorate) && bakedSweet.in(wordsOf(s.dish.Name)):
 		return cooling
 	case rawMeat.in(text) && w != nil && w.Place == practical.AtSide:
 		return restingMeat
