@@ -11,8 +11,10 @@ import (
 
 	"plait.example/internal/format"
 	"plait.example/internal/format/docx"
+	"plait.example/internal/format/opendoc"
 	"plait.example/internal/format/pdf"
 	"plait.example/internal/format/plain"
+	"plait.example/internal/format/sheet"
 )
 
 func word(t testing.TB, text string) []byte {
@@ -93,6 +95,10 @@ func TestRefusals(t *testing.T) {
 		{string(word(t, " ")), "no words", format.ErrEmpty},
 		{string(printed(t, "")), "empty or drawn", pdf.ErrNoText},
 		{"stir\x00\x01", "zero bytes", plain.ErrNotText},
+		{string(archive(t, "xl/workbook.bin", "x")), ".xlsb", format.ErrKind},
+		{string(archive(t, "mimetype", "application/vnd.oasis.opendocument.presentation", "content.xml", "<c/>")), "OpenDocument", docx.ErrNotWord},
+		{string(archive(t, "mimetype", "application/vnd.oasis.opendocument.text", "content.xml", "<c/>")), "save it as .odt", opendoc.ErrNotOpen},
+		{string(archive(t, "xl/workbook.xml", "<c/>")), "save it as .xlsx", sheet.ErrNotSheet},
 		{"PK\x03\x04 and no more", "unpacked", docx.ErrNotWord},
 	} {
 		d, err := format.Read("soup.txt", []byte(c.data))
@@ -107,9 +113,13 @@ func FuzzRead(f *testing.F) {
 	f.Add(printed(f, "Stir"))
 	f.Add([]byte("<html><p>Stir"))
 	f.Add([]byte("Stir"))
+	f.Add([]byte("a,b,c\n1,2,3\n| a | b |\n| c | d |\nx\ty\nz\tw\n"))
+	f.Add([]byte(`<?xml version="1.0"?><office:document xmlns:office="o"><body><text><p>Stir</p></text></body></office:document>`))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		if d, err := format.Read("a", data); err == nil && d.Text == "" && len(d.Recipes) == 0 {
-			t.Error("read as nothing, without an error")
+		d, err := format.Read("a.csv", data)
+		if err == nil && d.Text == "" && len(d.Recipes) == 0 || err != nil && len(d.Blocks) > 0 {
+			t.Error("read as nothing without an error, or something with one", err)
 		}
+		checkGrid(t, d.Blocks)
 	})
 }

@@ -10,6 +10,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"plait.example/internal/format"
+	"plait.example/internal/format/docx"
+	"plait.example/internal/format/sheet"
 	"plait.example/internal/format/table"
 )
 
@@ -229,5 +231,44 @@ func TestGrids(t *testing.T) {
 		if filepath.Ext(name) != ".md" {
 			checkGrid(t, readFile(t, filepath.Base(name)).Blocks)
 		}
+	}
+}
+
+// A class of 24, each plan with 60 rows, in every kind in turn: what is read of
+// it before a plan can be checked.
+func BenchmarkClass(b *testing.B) {
+	rows := make([][]table.Cell, 60)
+	for i := range rows {
+		for _, text := range []string{fmt.Sprintf("%d:%02d", 9+i/20, i%20*3), "T", "Rub the fat into the flour until it is like crumbs, then chill it", "no lumps left", "hands washed"} {
+			rows[i] = append(rows[i], table.Cell{Lines: []table.Line{{{Text: text}}}, Span: 1, Down: 1, Clock: -1, Shade: "FFE699"})
+		}
+	}
+	one := table.Table{Rows: rows, Header: 1}
+	word, err := docx.Write(docx.Paper{Blocks: []table.Block{{Table: &one}}})
+	if err != nil {
+		b.Fatal(err)
+	}
+	book, err := sheet.Write([]sheet.Page{{Table: one}})
+	if err != nil {
+		b.Fatal(err)
+	}
+	page := "<table>"
+	for _, row := range rows {
+		page += "<tr>"
+		for _, c := range row {
+			page += `<td style="background:#ffe699">` + c.Text() + "</td>"
+		}
+	}
+	for name, data := range map[string][]byte{"docx": word, "xlsx": book, "html": []byte(page)} {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				for range 24 {
+					d, err := format.Read("plan", data)
+					if err != nil || len(d.Blocks) != 1 || len(d.Blocks[0].Table.Rows) != 60 {
+						b.Fatal(err)
+					}
+				}
+			}
+		})
 	}
 }

@@ -102,8 +102,10 @@ func TestInksAndBoxes(t *testing.T) {
 		tc(``, `<w:p><w:sdt><w:sdtPr><w14:checkbox xmlns:w14="w14"><w14:checked w14:val="0"/></w14:checkbox></w:sdtPr><w:sdtContent><w:r><w:t>no</w:t></w:r></w:sdtContent></w:sdt></w:p>`)) + `</w:tbl>`
 	list := blocks(t, pack(t, "word/document.xml", head+body+foot, "word/styles.xml", look))
 	want := table.Line{
-		{Text: "a", Ink: "C00000", Shade: "EEEEEE"}, {Text: "b", Ink: "0070C0", Shade: "EEEEEE"},
-		{Text: "c", Ink: "00B050", Shade: "808000"}, {Text: "d", Shade: "EEEEEE"},
+		{Text: "a", Ink: "C00000", Shade: "EEEEEE"},
+		{Text: "b", Ink: "0070C0", Shade: "EEEEEE"},
+		{Text: "c", Ink: "00B050", Shade: "808000"},
+		{Text: "d", Shade: "EEEEEE"},
 	}
 	if diff := cmp.Diff(want, list[0].Line); diff != "" {
 		t.Error(diff)

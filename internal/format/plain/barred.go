@@ -42,7 +42,7 @@ func barred(lines []string, at int) (t table.Table, next, seen int) {
 		count++
 	}
 	list, header := drawn(groups)
-	if columns, share := regular(append(list, []string{""})); count < 2 || columns < 2 || share < 0.6 {
+	if columns, share := regular(append(list, []string{""})); count < 2 || columns < 2 || share < 0.5 {
 		return table.Table{}, at, seen
 	}
 	t = tableOf(list)

@@ -120,9 +120,13 @@ type field struct {
 
 func fields(text string) (list []field) {
 	text = strings.ReplaceAll(strings.TrimRightFunc(text, unicode.IsSpace), "\u00A0", " ")
+	column, last := 0, 0
 	for _, at := range gap.FindAllStringIndex(text, -1) {
-		from := utf8.RuneCountInString(text[:at[0]])
-		list = append(list, field{text[at[0]:at[1]], from, from + utf8.RuneCountInString(text[at[0]:at[1]])})
+		column += utf8.RuneCountInString(text[last:at[0]])
+		f := field{text: text[at[0]:at[1]], from: column}
+		column += utf8.RuneCountInString(f.text)
+		f.to, last = column, at[1]
+		list = append(list, f)
 	}
 	return list
 }

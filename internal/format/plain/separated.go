@@ -73,9 +73,15 @@ func regular(list [][]string) (columns int, share float64) {
 // records parts a text.
 func records(text string, separator byte) (list [][]string) {
 	var record []string
+	open := 0 // quotes before are signs like others
 	for at := 0; at < len(text); {
-		field, next := quoted(text, at, separator)
-		if next < 0 {
+		field, next, is := "", 0, false
+		if text[at] == '"' && at >= open {
+			if field, next, is = quoted(text, at, separator); !is {
+				open = next
+			}
+		}
+		if !is {
 			next = at
 			for next < len(text) && text[next] != separator && text[next] != '\n' {
 				next++
@@ -97,29 +103,28 @@ func records(text string, separator byte) (list [][]string) {
 	return list
 }
 
-// quoted is the field that begins at a quote, and where it ends; -1 when none does.
-func quoted(text string, at int, separator byte) (field string, end int) {
-	if text[at] != '"' {
-		return "", -1
-	}
+// quoted is the field that begins at a quote, and where it ends; when no field
+// does, how far was looked for its end.
+func quoted(text string, at int, separator byte) (field string, end int, is bool) {
 	var b strings.Builder
-	for i, lines := at+1, 0; i < len(text); i++ {
+	i := at + 1
+	for lines := 0; i < len(text); i++ {
 		switch {
 		case text[i] == '\n' && lines == longQuote:
-			return "", -1
+			return "", i, false
 		case text[i] == '\n':
 			lines++
 		case text[i] != '"':
 		case i+1 < len(text) && text[i+1] == '"':
 			i++
 		case i+1 == len(text) || text[i+1] == separator || text[i+1] == '\n':
-			return b.String(), i + 1
+			return b.String(), i + 1, true
 		default:
-			return "", -1
+			return "", at + 1, false
 		}
 		b.WriteByte(text[i])
 	}
-	return "", -1
+	return "", i, false
 }
 
 // tableOf lays records out.

@@ -119,6 +119,14 @@ func (b *book) tell(name string, p *plane) {
 
 // lay lays the cells out. Long empty stretches between rows are cut short.
 func (p *plane) lay(merged map[place]place) ([][]table.Cell, error) {
+	for from := range merged { // empty ones cover places too
+		if _, there := p.cells[from.row][from.column]; !there && from.row <= p.last && from.column < p.width {
+			if p.cells[from.row] == nil {
+				p.cells[from.row] = map[int]table.Cell{}
+			}
+			p.cells[from.row][from.column] = table.Cell{Span: 1, Down: 1, Clock: -1}
+		}
+	}
 	var g table.Grid
 	before := -1
 	for _, row := range slices.Sorted(maps.Keys(p.cells)) {

@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // token is a part of a number's format code (ECMA-376 part 1, 18.8.31).
 type token struct {
@@ -56,7 +59,8 @@ func next(code string) (token, int) {
 		text, _, _ := strings.Cut(code[1:], "]")
 		return bracketed(text), min(len(text)+2, len(code))
 	case (code[0] == '\\' || code[0] == '_' || code[0] == '*') && len(code) > 1:
-		n := 1 + len(string([]rune(code[1:min(len(code), 6)])[:1]))
+		_, n := utf8.DecodeRuneInString(code[1:])
+		n++
 		switch code[0] {
 		case '\\':
 			return token{literal, code[1:n]}, n
@@ -69,7 +73,7 @@ func next(code string) (token, int) {
 	case strings.HasPrefix(lower, "am/pm"):
 		return token{halfDays, "AMPM"}, 5
 	case strings.HasPrefix(lower, "a/p"):
-		return token{halfDays, "AP"}, 3
+		return token{halfDays, code[:1] + code[2:3]}, 3
 	case strings.HasPrefix(lower, "e+") || strings.HasPrefix(lower, "e-"):
 		return token{exponent, code[1:2]}, 2
 	case strings.IndexByte("0#?.,%/@", code[0]) >= 0:
@@ -81,8 +85,8 @@ func next(code string) (token, int) {
 		}
 		return token{moment, lower[:n]}, n
 	}
-	n := len(string([]rune(code[:min(len(code), 5)])[:1]))
-	return token{literal, code[:min(n, len(code))]}, min(n, len(code))
+	_, n := utf8.DecodeRuneInString(code)
+	return token{literal, code[:n]}, n
 }
 
 // bracketed is what square brackets hold: elapsed time or a sign of money;

@@ -3,6 +3,7 @@ package webpage
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -12,7 +13,7 @@ import (
 // Limits of style sheets; rules beyond are passed over.
 const (
 	maxRules = 2000
-	maxTries = 20_000_000 // comparisons of a rule with an element
+	maxTries = 5_000_000 // comparisons of a rule with an element
 )
 
 // sheet is the rules of a page's style elements that give colours and signs to
@@ -146,7 +147,7 @@ func (c compound) fits(n *node) bool {
 		return false
 	}
 	for _, class := range c.classes {
-		if !strings.Contains(" "+n.attribute("class")+" ", " "+class+" ") {
+		if !slices.Contains(strings.Fields(n.attribute("class")), class) {
 			return false
 		}
 	}
@@ -252,7 +253,7 @@ func byFigures(value string) string {
 			break
 		}
 		if percent {
-			n *= 2.55
+			n = n * 255 / 100
 		}
 		n = math.Round(min(n, 255))
 		rgb += strconv.FormatInt(int64(n)/16, 16) + strconv.FormatInt(int64(n)%16, 16)
