@@ -24,6 +24,8 @@ type cumulative struct {
 	byEnd    []int32 // tasks in order of earliest end
 	lst, ect []int32
 	profile  []segment
+	tall     []segment // those of the profile that leave too little for the greatest task
+	greatest int       // amount of any task
 	before   []int64 // by segment: energy before it, see energy.go
 	cover    []coverTask
 }
@@ -45,6 +47,7 @@ func (e *Engine) AddCumulative(tasks []Task, capacity int, energetic bool) {
 	var sides []Side
 	for i := range tasks {
 		t := &tasks[i]
+		c.greatest = max(c.greatest, t.Amount)
 		c.byStart = append(c.byStart, int32(i))
 		c.byEnd = append(c.byEnd, int32(i))
 		for _, v := range []Var{t.Start.Var, t.End.Var} {
@@ -56,11 +59,21 @@ func (e *Engine) AddCumulative(tasks []Task, capacity int, energetic bool) {
 	e.addEnergy(c, sides, !energetic)
 }
 
-// run builds the profile, then filters every task against it.
+// run builds the profile, then filters every task against the segments that
+// could be in the way of one.
 func (c *cumulative) run(e *Engine) bool {
 	top := c.build(e)
 	if top > c.capacity && !c.overload(e) {
 		return false
+	}
+	if top+c.greatest <= c.capacity {
+		return true
+	}
+	c.tall = c.tall[:0]
+	for _, s := range c.profile {
+		if s.height+c.greatest > c.capacity {
+			c.tall = append(c.tall, s)
+		}
 	}
 	for i := range c.tasks {
 		t := &c.tasks[i]
@@ -68,6 +81,9 @@ func (c *cumulative) run(e *Engine) bool {
 			continue
 		}
 		if e.Holds(t.Present) {
+			if e.Min(t.Start) == e.Max(t.Start) && e.Min(t.End) == e.Max(t.End) {
+				continue // all of it is in the profile
+			}
 			if !c.pushStart(e, i) || !c.pushEnd(e, i) {
 				return false
 			}
@@ -155,8 +171,8 @@ func (c *cumulative) blocks(s *segment, i int) bool {
 func (c *cumulative) pushStart(e *Engine, i int) bool {
 	t := &c.tasks[i]
 	est, ect := int32(e.Min(t.Start)), int32(e.Min(t.End))
-	for k := c.firstAfter(est); k < len(c.profile); k++ {
-		s := &c.profile[k]
+	for k := firstAfter(c.tall, est); k < len(c.tall); k++ {
+		s := &c.tall[k]
 		if s.from >= ect {
 			break
 		}
@@ -178,11 +194,11 @@ func (c *cumulative) pushStart(e *Engine, i int) bool {
 func (c *cumulative) pushEnd(e *Engine, i int) bool {
 	t := &c.tasks[i]
 	lst, let := int32(e.Max(t.Start)), int32(e.Max(t.End))
-	for k := c.firstAfter(let - 1); k >= 0; k-- {
-		if k >= len(c.profile) {
+	for k := firstAfter(c.tall, let - 1); k >= 0; k-- {
+		if k >= len(c.tall) {
 			continue
 		}
-		s := &c.profile[k]
+		s := &c.tall[k]
 		if s.to <= lst {
 			break
 		}
@@ -201,11 +217,11 @@ func (c *cumulative) pushEnd(e *Engine, i int) bool {
 }
 
 // firstAfter is the index of the first segment that ends after t.
-func (c *cumulative) firstAfter(t int32) int {
-	lo, hi := 0, len(c.profile)
+func firstAfter(list []segment, t int32) int {
+	lo, hi := 0, len(list)
 	for lo < hi {
 		m := (lo + hi) / 2
-		if c.profile[m].to <= t {
+		if list[m].to <= t {
 			lo = m + 1
 		} else {
 			hi = m
@@ -222,8 +238,8 @@ func (c *cumulative) exclude(e *Engine, i int) bool {
 	if lst >= ect {
 		return true
 	}
-	for k := c.firstAfter(lst); k < len(c.profile); k++ {
-		s := &c.profile[k]
+	for k := firstAfter(c.tall, lst); k < len(c.tall); k++ {
+		s := &c.tall[k]
 		if s.from >= ect {
 			break
 		}

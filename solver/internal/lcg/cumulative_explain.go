@@ -78,11 +78,11 @@ func (c *cumulative) coverAt(e *Engine, out []Lit, skip int, moment int32, limit
 // lastCause says whether all three literals held before the event at index
 // at, and which event came last of those behind them.
 func (e *Engine) lastCause(at int32, a, b, c Lit) (int32, bool) {
+	if e.bound[a.Side] < a.Min || e.bound[b.Side] < b.Min || e.bound[c.Side] < c.Min {
+		return 0, false
+	}
 	last := int32(-1)
 	for _, l := range [...]Lit{a, b, c} {
-		if e.bound[l.Side] < l.Min {
-			return 0, false
-		}
 		k := e.cause(l)
 		if k >= at {
 			return 0, false

@@ -13,6 +13,8 @@ package lcg
 type energy struct {
 	c        *cumulative
 	shallow  bool // run under the assumptions alone, not below decisions
+	rest     int  // wakes to let go by
+	wait     int  // gone by since the last run
 	mirror   bool // time runs backwards: start is minus the end
 	n        int
 	loose    int     // how many of them have free energy
@@ -38,9 +40,31 @@ func (e *Engine) addEnergy(c *cumulative, sides []Side, shallow bool) {
 func (g *energy) unfold(_ *Engine, out []Lit, _ Lit, _, _ int32) []Lit { return out }
 
 func (g *energy) run(e *Engine) bool {
-	if g.shallow && e.level() > e.assumed {
-		return true
+	if e.level() > e.assumed {
+		if g.shallow {
+			return true
+		}
+		if g.wait++; g.wait < g.rest {
+			return true
+		}
 	}
+	g.wait = 0
+	before := len(e.trail)
+	ok := g.both(e)
+	if !ok || len(e.trail) > before {
+		g.rest = 0
+	} else {
+		g.rest = min(2*g.rest+1, longestRest)
+	}
+	return ok
+}
+
+// longestRest is how many wakes go by at most after runs without a deduction:
+// the dearest propagator works where it pays.
+const longestRest = 32
+
+// both scans forwards and backwards in time.
+func (g *energy) both(e *Engine) bool {
 	g.c.build(e)
 	g.c.sumProfile()
 	for _, mirror := range [...]bool{false, true} {
@@ -243,7 +267,7 @@ func (c *cumulative) sumProfile() {
 
 // energyBefore is the energy of the compulsory parts before t.
 func (c *cumulative) energyBefore(t int32) int64 {
-	k := c.firstAfter(t)
+	k := firstAfter(c.profile, t)
 	sum := c.before[k]
 	if k < len(c.profile) && c.profile[k].from < t {
 		sum += int64(c.profile[k].height) * int64(t-c.profile[k].from)
