@@ -175,12 +175,12 @@ func (s span) put() []Kind {
 		return s.take()
 	case s.f.is("puton", "put", "place") && oven && place != practical.AtOven:
 		return []Kind{HeatOven}
-	case s.says("timer", "alarm"):
+	case s.says("timer", "alarm") && place == "":
 		return []Kind{Timer}
 	case oven && s.says("plates", "bowls") && !s.has(vessels):
 		return []Kind{Plate}
 	case placeKind[place] != "" && place != practical.AtSide:
-		if place == practical.AtHob && s.onlyWater() {
+		if place == practical.AtHob && s.onlyWater() && !s.says("in", "into", "putin") {
 			return []Kind{BoilWater}
 		}
 		return []Kind{placeKind[place]}
@@ -345,13 +345,15 @@ var (
 	trimmings = words("skin skins stalk stalks seed seeds bone bones core cores film clingfilm foil beans paper a-paper lid cling fat stones stone shell shells pips excess air bag head tail heat string leaf membrane vein rind stems")
 )
 
+var warmed = words("flatbreads bread rolls naan naans sauce soup tortillas wraps pittas pitta")
+
 func (s span) heat() []Kind {
 	ws := s.words()
 	place := placeIn(ws)
 	switch {
 	case s.says("fryer", "oil", "wok"), s.says("pan", "saucepan") && !s.hasOven():
 		return []Kind{Hob}
-	case s.says("plates", "bowls", "plate") && s.f.is("warm", "heat"):
+	case s.says("plates", "bowls", "plate") && s.f.is("warm", "heat") && !s.has(warmed):
 		return []Kind{Plate}
 	case place == practical.AtMicrowave, s.f.is("heat", "warm") && s.says("microwave"):
 		return []Kind{Microwave}

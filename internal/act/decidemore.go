@@ -126,6 +126,8 @@ func (s span) lead() []Kind {
 	switch {
 	case s.f.is("carry") && !s.says("on"):
 		return []Kind{Other}
+	case s.f.is("finish") && placeKind[placeIn(s.words())] != "":
+		return []Kind{placeKind[placeIn(s.words())]}
 	case s.f.is("finish", "stay"):
 		if s.f.is("finish") && s.says("with") {
 			return []Kind{Decorate}

@@ -94,8 +94,12 @@ func (r *reader) step(i int) {
 		return
 	}
 	f, is := r.verbAt(i)
+	told := r.aside.on
 	switch {
 	case is && r.counts(i, f):
+		if f.form == plain && i > r.piece && !r.afterVerb(i) && !told && !at(r.ts, i-1).is("to") {
+			r.sayWithout(r.piece, i)
+		}
 		r.found(f)
 	case r.aside.on && (t.is("done", "ready", "golden") || is || i > r.aside.at && !articles[t.text] && strings.HasSuffix(t.text, "ed")):
 		r.aside.seen = true
@@ -373,12 +377,19 @@ func (r *reader) endPiece(end int) {
 	for from < end && joiners[r.ts[from].text] {
 		from++
 	}
-	if name, where := saidWithout(r.ts[from:end]); name != "" {
-		if n := len(r.all); n > 0 && r.all[n-1].attaches(r.ts, name) {
-			return
-		}
-		r.found(found{verb: verb{name: name}, at: from + where, form: noVerb})
+	r.sayWithout(from, end)
+}
+
+// sayWithout keeps what tokens without a verb say.
+func (r *reader) sayWithout(from, end int) {
+	name, where := saidWithout(r.ts[from:end])
+	if name == "" {
+		return
 	}
+	if n := len(r.all); n > 0 && r.all[n-1].attaches(r.ts, name) {
+		return
+	}
+	r.found(found{verb: verb{name: name}, at: from + where, form: noVerb})
 }
 
 var putters = exactly("put place pop move transfer return putin store leave keep wrap cover lay slide")

@@ -65,6 +65,12 @@ bread crumb|breadcrumbs
 creme pat|a-custard
 creme patissiere|a-custard
 pastry cream|a-custard
+swiss roll|a-swissroll
+swiss rolls|a-swissroll
+sausage roll|a-sausagerolls
+sausage rolls|a-sausagerolls
+bread roll|a-rolls
+bread rolls|a-rolls
 ice cream|a-icecream
 ice-cream|a-icecream
 ice water|a-water

@@ -17,7 +17,7 @@ func saidWithout(ts []token) (name string, where int) {
 			if n := ovenWithout(ts, i); n != "" {
 				return n, i
 			}
-		case t.is("out") && (i == last || next.is("of", "from")) && i > 0:
+		case t.is("out") && (i == last || next.is("of", "from", "golden", "when", "now", "at", "after", "once", "onto", "on", "to")) && i > 0:
 			return "takeout", i
 		case t.in(coldPlaces) && before(ts, i, "in", "into", "to", "putin"):
 			return "chilled", i

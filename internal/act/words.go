@@ -14,7 +14,7 @@ func WordsOf(text string) (list []Word) {
 			continue
 		}
 		w := mend(t.text)
-		if s := stem(w); !notObjects[w] && !notObjects[s] {
+		if s := stem(w); tells(w, s) {
 			v := lexicon[w]
 			if v.name == "" {
 				v = lexicon[s]
@@ -25,6 +25,18 @@ func WordsOf(text string) (list []Word) {
 	return list
 }
 
+// tells says whether a word is more than a joining word: verbs such as "cool"
+// and "rest" tell, though they name no object.
+func tells(w, stem string) bool {
+	if v := lexicon[w]; v.name == w && !helping[w] {
+		return true
+	}
+	return !notObjects[w] && !notObjects[stem]
+}
+
+// helping are verbs that say nothing of what is done.
+var helping = exactly("do need use get have go keep let")
+
 // Nearest is the one word of the list that a misspelt word most likely is: one
 // letter may be wrong, from eight letters on two. False when none or several are near.
 func Nearest(w string, list []string) (string, bool) {
@@ -32,4 +44,10 @@ func Nearest(w string, list []string) (string, bool) {
 		return "", false
 	}
 	return nearest(w, list)
+}
+
+// IsVerb says whether a stem is that of a verb of the kitchen which is not more often a noun.
+func IsVerb(stem string) bool {
+	v := lexicon[stem]
+	return v.name != "" && v.noun == never
 }

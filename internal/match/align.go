@@ -40,7 +40,7 @@ func (k *known) align(d int, list []int, pieces []piece, fit [][]float64, at []i
 				continue
 			}
 			for s := range n + 1 {
-				if v := score[s] + f + k.moves(dw.from+s-1, dw.from+j, s == start, &pieces[pi]); v > next[j+1] {
+				if v := score[s] + f + k.moves(dw.from+s-1, dw.from+j, s == start, i > 0 && pieces[list[i-1]].row == pieces[pi].row, &pieces[pi]); v > next[j+1] {
 					next[j+1], links[i][j+1] = v, link{s, dw.from + j}
 				}
 			}
@@ -61,7 +61,7 @@ func (k *known) align(d int, list []int, pieces []piece, fit [][]float64, at []i
 }
 
 // moves is the weight of meeting step j after step b.
-func (k *known) moves(b, j int, first bool, p *piece) float64 {
+func (k *known) moves(b, j int, first, together bool, p *piece) float64 {
 	if first {
 		return -min(skipMost, skipStep*float64(j-k.dishes[k.steps[j].dish].from))
 	}
@@ -73,6 +73,8 @@ func (k *known) moves(b, j int, first bool, p *piece) float64 {
 		return againStep + nextStep
 	case looks(p.kind):
 		return 0
+	case b == j && together && p.made:
+		return againStep + nextStep
 	case b == j:
 		return againStep
 	case j == b+1:

@@ -69,8 +69,8 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 		}
 	}
 	share := 0.0
-	if s.total > 0 {
-		share = min(1, (said+stood)/s.total)
+	if s.telling > 0 {
+		share = min(1, (said+stood)/s.telling)
 	}
 	near := math.Abs(float64(at[i]-j)) <= 1 || k.between(pieces[i].row, j, met, pieces)
 	switch {

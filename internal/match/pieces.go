@@ -41,8 +41,10 @@ var makers = map[string]bool{"make": true, "start": true, "begin": true, "prepar
 
 // Weights of words that a piece takes from elsewhere in its row.
 const (
-	fromRow    = 0.35
+	fromRow    = 0.25
+	fromBefore = 0.45
 	strangers  = 0.25 // of a word that no step has
+	strangeAct = 0.8  // the same, of a verb
 	ofStanding = 0.45
 )
 
@@ -60,6 +62,7 @@ func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 		}
 		said = []act.Act{{Start: 0, End: len(r.Text)}}
 	}
+	var before map[string]bool // words of the last piece that names a thing
 	for i, a := range said {
 		start, end := a.Start, len(r.Text)
 		if i == 0 {
@@ -75,6 +78,12 @@ func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 			for stem := range k.mended(r.Text) {
 				weights[stem] = fromRow
 			}
+			for stem := range before {
+				weights[stem] = fromBefore
+			}
+		}
+		if len(a.Objects) > 0 || before == nil {
+			before = own
 		}
 		for stem := range own {
 			weights[stem] = 1
@@ -96,7 +105,7 @@ func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 				p.words = append(p.words, weighted{stem, weights[stem] * rare})
 				p.total += weights[stem] * rare
 			} else {
-				p.total += weights[stem] * strangers
+				p.total += weights[stem] * unknownWeight(stem)
 			}
 		}
 		list = append(list, p)
@@ -130,4 +139,12 @@ func (k *known) strangersTo(own map[string]bool) (dishes []int) {
 		}
 	}
 	return dishes
+}
+
+// unknownWeight is the weight of a word that no step has.
+func unknownWeight(stem string) float64 {
+	if act.IsVerb(stem) && !plainVerbs[stem] {
+		return strangeAct
+	}
+	return strangers
 }

@@ -34,6 +34,7 @@ type stepWords struct {
 	component string
 	words     map[string]float64 // stems with their weight in this step
 	total     float64
+	telling   float64 // of the words that are not in the dish's name
 	kinds     map[act.Kind]bool
 	ends      act.Kind // kind of act that begins its wait; empty: no wait
 	wait      *practical.Wait
@@ -229,6 +230,9 @@ func (k *known) weigh() {
 		for _, stem := range sorted(s.words) {
 			if s.words[stem] == 1 {
 				s.total += k.rare[stem]
+				if !k.dishes[s.dish].name[stem] {
+					s.telling += k.rare[stem]
+				}
 			}
 		}
 	}

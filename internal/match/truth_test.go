@@ -143,4 +143,6 @@ func judgeAll(t *testing.T, folder string) (sum tally) {
 
 func TestSecond(t *testing.T) { judgeAll(t, "second") }
 
+func TestFresh(t *testing.T) { judgeAll(t, "fresh") }
+
 func TestTuned(t *testing.T) { judgeAll(t, "tuned") }
