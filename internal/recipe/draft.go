@@ -16,6 +16,7 @@ type draft struct {
 	ingredients []listed
 	items       []item
 	unread      []string
+	leads       []string // the words before a list that is written as a sentence
 }
 
 // listed is a line of the ingredient list.

@@ -163,7 +163,7 @@ func readAtom(ts []token, i int) (atom, int) {
 	}
 	a.value, j = t.value, j+1
 	first := j
-	if at(ts, j).is("-", "to") && at(ts, j+1).kind == number && at(ts, j+1).value > a.value && at(ts, j+2).is("°", "c", "f", "degrees", "℃", "℉", "deg") {
+	if at(ts, j).is("-", "to") && at(ts, j+1).kind == number && at(ts, j+1).value > a.value && at(ts, j+2).is("°", "c", "f", "degrees", "℃", "℉", "deg", "celsius", "fahrenheit", "centigrade") {
 		j += 2 // "350-360 F": the lower figure
 	}
 	a.scale, j = readScale(ts, j, a.value)

@@ -9,6 +9,7 @@ type context struct {
 	ovenWhy string
 	grill   bool // the grill was lit
 	wet     bool // the pan holds liquid
+	lit     bool // the oven was set in this item
 }
 
 // interpret decides what a clause asks for: minutes of hands, or a wait and its place.
@@ -100,7 +101,7 @@ func (cx *context) remember(body []token, c *clause) {
 	case c.place == practical.AtHob || namesPan(body):
 		cx.place = practical.AtHob
 	case c.verb.deed == heatsUp:
-		cx.place = practical.AtOven
+		cx.place, cx.lit = practical.AtOven, ovenStated(c)
 		return
 	case has(body, "baking tray", "baking sheet", "tin", "oven dish", "roasting tin", "baking dish", "pie dish"):
 		cx.place = practical.AtOven
@@ -209,7 +210,7 @@ func (cx *context) cooking(body []token, c *clause, said *duration) {
 	}
 	if named == "" {
 		named = practical.AtHob
-		if cx.place == practical.AtOven && said != nil && said.least >= 8 && c.verb.name == "cook" && !namesPan(body) && !has(body, "oil", "butter", "pasta", "rice", "potatoes", "noodles", "water", "heat", "onion", "spaghetti", "stirring") {
+		if cx.place == practical.AtOven && said != nil && (said.least >= 8 || cx.lit && said.least >= 4) && c.verb.name == "cook" && !namesPan(body) && !has(body, "oil", "butter", "pasta", "rice", "potatoes", "noodles", "water", "heat", "onion", "spaghetti", "stirring") {
 			named = practical.AtOven
 		}
 		if c.verb.name == "toast" && has(body, "bread", "slices", "muffin", "bagel") && !namesPan(body) {

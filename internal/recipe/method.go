@@ -29,6 +29,7 @@ func readMethod(text string, items []item, head heading, r *Recipe) {
 	for i := range jobs {
 		jobs[i].ts = jobs[i].it.ts[jobs[i].from:jobs[i].to]
 	}
+	unusedOven(jobs, head)
 	settleOven(text, jobs, head)
 	lendCookTime(jobs, head)
 	batches(jobs, head.makes)
@@ -86,12 +87,9 @@ func adoptTimes(jobs []job) {
 		if d == nil {
 			continue
 		}
-		for back := i - 1; back >= max(0, i-3); back-- {
-			if w := jobs[back].waiting(); w != nil && !jobs[back].weak {
-				p = &jobs[back]
-				jobs[i].follows = back + 1
-				break
-			}
+		if back := spokenOf(jobs, i); back >= 0 {
+			p = &jobs[back]
+			jobs[i].follows = back + 1
 		}
 		if p.kind != waitJob && p.kind != handsJob || len(p.clauses) == 0 || p.it == jobs[i].it && p.waiting() == nil {
 			continue
@@ -104,13 +102,49 @@ func adoptTimes(jobs []job) {
 				p.borrowed, p.lender = d, jobs[i].it
 			}
 		} else if p.waiting() == nil {
-			if c := &p.clauses[len(p.clauses)-1]; c.hands == nil && (c.verb.deed == fries || c.verb.deed == cooks) {
+			if k := heatedAt(p); k >= 0 {
+				c := &p.clauses[k]
 				p.borrowed, p.lender = d, jobs[i].it
-				p.kind, p.waitAt = waitJob, len(p.clauses)
+				p.kind, p.waitAt = waitJob, k+1
 				c.wait, c.look, c.every, c.place = true, practical.Look, 5, practical.AtHob
 			}
 		}
 	}
+}
+
+// spokenOf is the job that "after 20 minutes" in job i speaks of: the last that
+// waits, or one that fries or cooks without a time and is named ("after 15
+// minutes of frying the potatoes"); -1: none.
+func spokenOf(jobs []job, i int) int {
+	for back := i - 1; back >= max(0, i-5); back-- {
+		if w := jobs[back].waiting(); w != nil && !jobs[back].weak && back >= i-3 {
+			return back
+		}
+		k := heatedAt(&jobs[back])
+		if k < 0 || jobs[back].it == jobs[i].it {
+			continue
+		}
+		after := jobs[i].it.ts[jobs[i].from:jobs[i].to]
+		for _, t := range after[:min(len(after), 12)] {
+			if t.kind == word && t.stem == stem(jobs[back].clauses[k].verb.name) && strings.HasSuffix(t.text, "ing") {
+				return back
+			}
+		}
+	}
+	return -1
+}
+
+// heatedAt is the clause in which a job of hands fries or cooks without a time; -1: none.
+func heatedAt(j *job) int {
+	if j.waiting() != nil || timedJob(*j) {
+		return -1
+	}
+	for k := len(j.clauses) - 1; k >= 0; k-- {
+		if c := &j.clauses[k]; c.verb.deed == fries || c.verb.deed == cooks {
+			return k
+		}
+	}
+	return -1
 }
 
 // settleOven gives every oven step its temperature: its own, the last one said

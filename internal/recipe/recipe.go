@@ -72,7 +72,7 @@ func (r Recipe) Dish(letter string) practical.Dish {
 		if left[s.ID] {
 			continue
 		}
-		s.ID, s.Text = letter+s.ID, sentenceOf(s.Text)
+		s.ID, s.Text, s.Wait = letter+s.ID, sentenceOf(s.Text), withinDay(s.Wait)
 		after := s.After
 		s.After = nil
 		for _, a := range after {

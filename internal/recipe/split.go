@@ -62,6 +62,7 @@ type splitter struct {
 // splitItem cuts one item of the method where the hands stop.
 func splitItem(cx *context, it *item) []job {
 	s := &splitter{cx: cx, it: it, ts: it.ts}
+	cx.lit = false
 	if len(it.ts) > maxItem || it.ts[0].is("or", "alternatively") || len(it.ts) <= 4 && it.ts[0].is("enjoy") {
 		return []job{{kind: idleJob, to: len(it.ts), it: it, first: true}}
 	}
@@ -253,7 +254,7 @@ func (s *splitter) add(c clause, followed bool) {
 		s.extend(c)
 	case c.wait || c.verb.deed == boils && !followed:
 		s.addWait(c)
-	case s.cur == nil || s.cur.kind != handsJob && s.cur.kind != idleJob || s.timed() || c.hands != nil && s.worked(c.sentence):
+	case s.cur == nil || s.cur.kind != handsJob && s.cur.kind != idleJob || s.timed() || (c.hands != nil || c.verb.deed == fries) && s.worked(c.sentence):
 		s.open(handsJob, c)
 	default:
 		if s.cur.kind == idleJob {

@@ -97,6 +97,7 @@ func TestTruth(t *testing.T) {
 		{"period", floor(99, 99, 99, 99, 92, 92, 88)},
 		{"held", floor(98, 98, 99, 99, 98, 97, 95)},
 		{"held2", floor(97, 97, 99, 99, 97, 97, 97)},
+		{"third", floor(99, 99, 99, 99, 98, 97, 98)},
 	} {
 		t.Run(set.name, func(t *testing.T) {
 			var total score

@@ -128,14 +128,23 @@ func makeWait(text string, j *job) (practical.Wait, []string, float64) {
 		w.Most = max(w.Most, w.Least)
 	}
 	if w.Least > maxWait || w.Most > maxWait {
-		w.Least, w.Most = min(w.Least, maxWait), 0
 		doubt = max(doubt, 0.6)
-		why = append(why, "longer than a day: written as at most a day; do it before the practical")
+		why = append(why, "longer than a day: in a practical it counts as a day; do it before")
 	}
 	if c.place == practical.AtOven {
 		doubt = max(doubt, ovenFigures(text, j, &w, &why))
 	}
 	return w, why, doubt
+}
+
+// withinDay is the wait as a practical can hold it: no longer than a day.
+func withinDay(w *practical.Wait) *practical.Wait {
+	if w == nil || w.Least <= maxWait && w.Most <= maxWait {
+		return w
+	}
+	day := *w
+	day.Least, day.Most = min(w.Least, maxWait), 0
+	return &day
 }
 
 // maxWait is the longest wait that a practical holds, a day in minutes.
