@@ -28,6 +28,7 @@ type column struct {
 	kinds   int     // different texts
 	counts  bool    // 1, 2, 3
 	led     int     // cells that begin with a time and go on with words
+	ledMode mode    // with these
 	share   float64 // stamps of the filled
 	long    float64 // letters of a text
 }
@@ -57,6 +58,7 @@ func layoutOf(g *grid, known func(string) bool) layout {
 	for c := range l.columns {
 		l.columns[c].measure(g, c, l.first, l.heads)
 	}
+	l.ledTimes()
 	l.chooseTimes()
 	l.chooseText(known)
 	l.chooseRest(known)
@@ -164,7 +166,7 @@ func below(g *grid, r, c int) bool {
 // measure counts what stands in a column.
 func (k *column) measure(g *grid, c, first int, heads map[int]bool) {
 	k.role = roleOf(k.heading)
-	var stamps []stamp
+	var stamps, led []stamp
 	seen := map[string]bool{}
 	k.counts = true
 	number := 0
@@ -177,6 +179,7 @@ func (k *column) measure(g *grid, c, first int, heads map[int]bool) {
 		if st, is := stampOf(g.cell(r, c)); is && ledBy(text) {
 			k.led++
 			k.counts = false
+			led = append(led, st)
 		} else if is {
 			k.stamps++
 			stamps = append(stamps, st)
@@ -198,7 +201,25 @@ func (k *column) measure(g *grid, c, first int, heads map[int]bool) {
 	if k.texts > 0 {
 		k.long = float64(k.letters) / float64(k.texts)
 	}
-	k.mode = modeOf(stamps, k.role)
+	k.mode, k.ledMode = modeOf(stamps, k.role), modeOf(append(led, stamps...), k.role)
+}
+
+// ledTimes takes a column of times with words after them for one of times, when
+// its heading says so and another column says what is done.
+func (l *layout) ledTimes() {
+	for c := range l.columns {
+		k := &l.columns[c]
+		if k.role != timeRole || k.led == 0 {
+			continue
+		}
+		for other, o := range l.columns {
+			if other != c && o.role == textRole && o.texts > 0 {
+				k.stamps, k.texts, k.mode, k.led = k.stamps+k.led, k.texts-k.led, k.ledMode, 0
+				k.share = float64(k.stamps) / float64(k.filled)
+				break
+			}
+		}
+	}
 }
 
 // ledBy says whether a text is a time with words after it.

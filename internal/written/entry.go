@@ -259,7 +259,7 @@ func (t *tableReader) sayDishes(e *entry, row int) {
 }
 
 // ownTags are what plait's own paper puts beside the mark of a dish.
-var ownTags = []string{"IN", "OUT", "SERVE", "WASH UP", "TURN TO", "SET-UP", "REST"}
+var ownTags = []string{"IN", "OUT", "SERVE", "WASH UP", "TURN TO", "OVEN", "GRILL", "SET-UP", "REST"}
 
 // untagged takes such a tag from the end of a dish.
 func untagged(text string) (dish, tag string) {

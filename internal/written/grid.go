@@ -3,6 +3,7 @@ package written
 import (
 	"regexp"
 	"strings"
+	"unicode"
 
 	"plait.example/internal/format/table"
 )
@@ -169,7 +170,7 @@ func leading(text string, inColumn bool) (st stamp, rest string, ok bool) {
 		if !ok || !inColumn && st.kind != clock && !compact(st, head) {
 			continue
 		}
-		if !inColumn && measured.MatchString(strings.ToLower(tail)) {
+		if (!inColumn || st.kind == digits) && measured.MatchString(strings.ToLower(tail)) {
 			continue
 		}
 		return st, strings.TrimLeft(tail, " \t\u00A0\n-–—:;,.)]|~>→*•"), true
@@ -192,7 +193,11 @@ func cutsOf(text string) (cuts []int) {
 		if i > longestStamp {
 			return cuts
 		}
-		if i > 0 && (strings.ContainsRune(" \t\n\u00A0-–—:;,)]|~>→*•", r) || before == '.' || strings.ContainsRune("-–—:)|", before)) {
+		figure := r >= '0' && r <= '9'
+		switch {
+		case i == 0 || figure && strings.ContainsRune(":.;", before):
+		case strings.ContainsRune(" \t\n\u00A0-–—:;,)]|~>→*•", r), before == '.', strings.ContainsRune("-–—:)|", before),
+			unicode.IsLetter(r) && before >= '0' && before <= '9':
 			cuts = append(cuts, i)
 		}
 		before = r

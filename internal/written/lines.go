@@ -146,7 +146,7 @@ func (r *reader) learnPrefixes() {
 			order = append(order, head)
 		}
 	}
-	if len(order) < 2 {
+	if len(order) == 0 || len(order) == 1 && 4*times[order[0]] < len(r.entries) {
 		return
 	}
 	for _, name := range order {

@@ -1,0 +1,100 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// Invented plans and a recipe.
+const (
+	sconeRecipe = `Scones
+
+Makes 6
+
+Ingredients
+225 g self-raising flour
+50 g butter
+150 ml milk
+
+Method
+1. Rub the butter into the flour.
+2. Stir in the milk, knead and cut out.
+3. Bake at 220 C for 12 minutes until golden.
+4. Serve with butter.
+`
+	burning = "Name: Kit Hale\n9.00 Wash hands\n9.02 Turn the oven on to 220 fan\n9.15 Rub in, cut out\n9.25 Bake at 220 fan\n10.00 Wash up\n"
+)
+
+func files(t *testing.T, texts map[string]string) string {
+	t.Helper()
+	dir := t.TempDir()
+	for name, text := range texts {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir
+}
+
+func TestCheckAgainstARecipe(t *testing.T) {
+	dir := files(t, map[string]string{"scones.txt": sconeRecipe, "kit.txt": burning})
+	got := run(t, "check", "--recipe", filepath.Join(dir, "scones.txt"), "--clock", "09:00-11:00", "--set-up", "08:45", filepath.Join(dir, "kit.txt"))
+	if got.code != exitUnfit {
+		t.Errorf("exit %d, errors %q", got.code, got.err)
+	}
+	for _, want := range []string{"kit.txt: Kit Hale", "When does it come out", "Answer: ", "the school's risk assessment"} {
+		if !strings.Contains(got.out, want) {
+			t.Errorf("%q is not said:\n%s", want, got.out)
+		}
+	}
+}
+
+func TestCheckCodes(t *testing.T) {
+	dir := files(t, map[string]string{"kit.txt": burning, "no.docx": "PK\x03\x04 cut short", "practical.yaml": "like: two-in-two\ntitle: Salad\ndishes:\n  - name: Salad\n    steps:\n      - {text: Slice the cucumber, hands: 5}\n"})
+	at := func(name string) string { return filepath.Join(dir, name) }
+	for _, c := range []struct {
+		name string
+		args []string
+		code int
+		said string // on standard error
+	}{
+		{"something stops the cook", []string{at("kit.txt")}, exitUnfit, ""},
+		{"one cannot be read, the other is checked", []string{at("no.docx"), at("kit.txt")}, exitFailure, "no.docx"},
+		{"no such plan", []string{at("none.txt")}, exitFailure, "there is no such file"},
+		{"no such practical", []string{"--practical", at("none.yaml"), at("kit.txt")}, exitFailure, "there is no such file"},
+		{"against a practical", []string{"--practical", at("practical.yaml"), at("kit.txt")}, exitUnfit, ""},
+		{"recipe without clock", []string{"--recipe", at("kit.txt"), at("kit.txt")}, exitFailure, "--clock 09:00-12:00"},
+		{"clock without recipe", []string{"--clock", "09:00-12:00", at("kit.txt")}, exitFailure, "go with --recipe"},
+		{"clock that runs back", []string{"--recipe", at("kit.txt"), "--clock", "12:00-09:00", at("kit.txt")}, exitFailure, "is not after"},
+		{"both", []string{"--recipe", at("kit.txt"), "--practical", at("practical.yaml"), at("kit.txt")}, exitFailure, "can't be used together"},
+		{"nothing to check", nil, exitFailure, "expected"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			got := run(t, append([]string{"check"}, c.args...)...)
+			if got.code != c.code || !strings.Contains(got.err, c.said) || c.said == "" && got.err != "" {
+				t.Errorf("exit %d, want %d; errors %q", got.code, c.code, got.err)
+			}
+		})
+	}
+}
+
+func TestCheckJSON(t *testing.T) {
+	dir := files(t, map[string]string{"a.txt": burning, "b.txt": burning})
+	out := filepath.Join(dir, "found.json")
+	if got := run(t, "check", "--format", "json", "--out", out, filepath.Join(dir, "a.txt"), filepath.Join(dir, "b.txt")); got.code != exitUnfit || got.out != "" {
+		t.Fatalf("exit %d, output %q, errors %q", got.code, got.out, got.err)
+	}
+	var plans []struct {
+		File string
+		Rows []struct{ Clock, Text string }
+	}
+	if err := json.Unmarshal([]byte(mustRead(t, out)), &plans); err != nil {
+		t.Fatal(err)
+	}
+	if len(plans) != 2 || filepath.Base(plans[1].File) != "b.txt" || len(plans[0].Rows) != 5 || plans[0].Rows[1].Clock != "09:02" {
+		t.Errorf("%+v", plans)
+	}
+}
