@@ -161,7 +161,7 @@ func structural(w string) bool {
 			return true
 		}
 	}
-	return strings.Contains(" for the to you ll will need what do about of x how a i ii iii b ", " "+w+" ")
+	return strings.Contains(" for the to you ll will need what do about of x how a i ii iii b and ", " "+w+" ")
 }
 
 // FuzzRecipesJSON holds that no file breaks the way from its bytes to the JSON,

@@ -10,6 +10,8 @@ import (
 // in the list itself names the component of those after it; a sentence among them
 // is no ingredient, and goes to Unread.
 func (d *draft) readList(text string, r *Recipe) {
+	d.listsInProse(text)
+	r.Unread = d.unread
 	heading, under := "", "" // a component named in the list, and the one of the lines' own heading
 	var named []string       // headings, as they are written
 	for _, l := range d.ingredients {

@@ -19,3 +19,24 @@ func TestListLines(t *testing.T) {
 		t.Errorf("the sentence is lost: %q", r.Unread)
 	}
 }
+
+// TestListInASentence: lists that are written as prose, and sentences that only look so. Invented.
+func TestListInASentence(t *testing.T) {
+	for _, c := range []struct{ text, list, first string }{
+		{"Crumble\nYou will need 2 eggs, 100g flour and 50g butter.\nRub in. Bake at 180C for 20 mins.\n", "2 eggs;100g flour;50g butter", "Rub in."},
+		{"Pancakes\n1. Sift the flour.\n2. Fry for 2 minutes.\n\nYou will need: 100g plain flour, pinch salt, 300ml milk (semi-skimmed, cold)\n", "100g plain flour;pinch salt;300ml milk (semi-skimmed, cold)", "Sift the flour."},
+		{"for the brownies u need 200g dark choc, 3 eggs. melt the choc and bake at 180C for 30 mins.\n", "200g dark choc;3 eggs", "melt the choc"},
+		{"Cake\n\n3 eggs\n100 g flour\n\nMethod\n1. Beat. You need 20 minutes, 30 minutes for a large one.\n2. Bake.\n", "3 eggs;100 g flour", "Beat. You need 20 minutes, 30 minutes for a large one."},
+		{"Cake\n\n3 eggs\n100 g flour\n\nMethod\n1. Beat; you need to add 2 eggs first, 1 after.\n2. Bake.\n", "3 eggs;100 g flour", "Beat; you need to add 2 eggs first, 1 after."},
+	} {
+		all := Read(c.text)
+		checkRecipes(t, c.text, all)
+		var list []string
+		for _, ing := range all[0].Ingredients {
+			list = append(list, ing.Raw)
+		}
+		if got := strings.Join(list, ";"); got != c.list || len(all[0].Steps) == 0 || all[0].Steps[0].Text != c.first {
+			t.Errorf("%q:\n got %q, %+v\nwant %q, %q", c.text, got, all[0].Steps, c.list, c.first)
+		}
+	}
+}

@@ -158,10 +158,10 @@ func wordsOutside(text string, covered []bool) []string {
 	return out
 }
 
-// headingWords are words of a heading or of the portions line, which are read and not kept.
+// headingWords are words of a heading or of the portions line, which are read and not kept, and the "and" before the last of a list in a sentence.
 var headingWords = func() map[string]bool {
 	m := map[string]bool{}
-	for _, t := range tokenize("ingredients method directions instructions steps step for the you will need what to do serves servings serving makes about of preparation people portions yield yields x feeds serve how make it title", 0) {
+	for _, t := range tokenize("ingredients method directions instructions steps step for the you will need what to do serves servings serving makes about of preparation people portions yield yields x feeds serve how make it title and", 0) {
 		m[t.stem] = true
 	}
 	return m

@@ -1,0 +1,117 @@
+package recipe
+
+import "strings"
+
+// listsInProse takes lists that are written as a sentence, "You will need: 100 g
+// flour, 2 eggs and 300 ml milk", out of the method and out of what was not
+// understood, and makes lines of a list of them.
+func (d *draft) listsInProse(text string) {
+	var items []item
+	for _, it := range d.items {
+		if n := d.proseList(text, it.ts); n > 0 {
+			if it.ts = it.ts[n:]; len(it.ts) == 0 {
+				continue
+			}
+			it.start = it.ts[0].start
+		}
+		items = append(items, it)
+	}
+	d.items = items
+	var unread []string
+	for _, u := range d.unread {
+		if at := strings.Index(text, u); at >= 0 && d.proseList(text, readLine(text, at, at+len(u)).ts) > 0 {
+			continue
+		}
+		unread = append(unread, u)
+	}
+	d.unread = append(unread, d.leads...)
+}
+
+// fewestListed is how many amounts a sentence names at least for it to be a list.
+const fewestListed = 2
+
+// proseList takes the list in the first sentence of some tokens and gives the
+// number of tokens that it was; 0 when there is none.
+func (d *draft) proseList(text string, ts []token) int {
+	need := -1
+	for i, t := range ts[:min(len(ts), 10)] {
+		if t.is("need", "needs", "ingredients") {
+			need = i
+			break
+		}
+	}
+	if need < 0 || startsWithVerb(ts) {
+		return 0
+	}
+	end := len(ts)
+	if s := sentences(ts); len(s) > 0 && s[0][1] > need {
+		end = s[0][1]
+	}
+	from := need + 1
+	for from < end && ts[from].kind == sign && !ts[from].is("(") {
+		from++
+	}
+	parts := parted(ts[from:end])
+	figures := 0
+	for _, p := range parts {
+		_, next := readNumber(p, 0)
+		if next > 0 && timeUnits[at(p, next).text] > 0 {
+			return 0 // "needs 20 minutes, 30 when large"
+		}
+		figures += boolInt(next > 0)
+	}
+	if figures < fewestListed || parts[0][0].is("to", "for", "at") {
+		return 0
+	}
+	for _, p := range parts {
+		l := line{start: p[0].start, end: p[len(p)-1].end, ts: p}
+		l.text = text[l.start:l.end]
+		d.ingredients = append(d.ingredients, listed{line: l})
+	}
+	if lead := ts[:from]; !wholeSectionName(wordsOf(lead)) {
+		d.leads = append(d.leads, text[lead[0].start:lead[len(lead)-1].end])
+	}
+	return end
+}
+
+// parted cuts a list in a sentence at its commas and semicolons outside brackets,
+// and at an "and" before a figure.
+func parted(ts []token) (parts [][]token) {
+	begin, depth := 0, 0
+	cut := func(i int) {
+		for begin < i && ts[begin].is("and", "&", ",", "then") {
+			begin++
+		}
+		end := i
+		for end > begin && ts[end-1].is(".", ",", ";", "!") {
+			end--
+		}
+		if end > begin {
+			parts = append(parts, ts[begin:end])
+		}
+		begin = i
+	}
+	for i, t := range ts {
+		switch {
+		case t.is("("):
+			depth++
+		case t.is(")"):
+			depth--
+		case depth <= 0 && (t.is(",", ";") || t.is("and", "&", "plus") && at(ts, i+1).kind == number):
+			cut(i)
+			begin = i + 1
+		}
+	}
+	cut(len(ts))
+	return parts
+}
+
+// wordsOf is the tokens that are no signs.
+func wordsOf(ts []token) (words []token) {
+	for _, t := range ts {
+		if t.kind != sign {
+			words = append(words, t)
+		}
+	}
+	return words
+}
