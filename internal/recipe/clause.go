@@ -161,7 +161,7 @@ func clauseHead(ts []token, i int) int {
 // verbal says whether the word at i, which may be a verb, is one that tells what to do.
 func verbal(ts []token, i int, first bool) bool {
 	j := i - 1
-	for j >= 0 && !ts[j].is("then", "now", "next", "finally", "meanwhile") && (ts[j].isAdverb() || ts[j].is("*", "_", "[", "\"", "(") || ts[i].is("fry", "cook", "roast") && ts[j].is(fryingWords...)) {
+	for j >= 0 && !ts[j].is("then", "now", "next", "finally", "meanwhile") && (ts[j].isAdverb() || ts[j].is("*", "_", "[", "\"", "(") || ts[i].is(fryingVerbs...) && ts[j].is(fryingWords...)) {
 		j--
 	}
 	prev := at(ts, j)
@@ -175,8 +175,11 @@ func verbal(ts []token, i int, first bool) bool {
 		return false
 	}
 	t, next := ts[i], at(ts, i+1)
-	if t.is(fryingWords...) && next.is("fry", "cook", "roast") {
+	if t.is(fryingWords...) && next.is(fryingVerbs...) {
 		return false // the verb is the next word
+	}
+	if next.is(":") && i > 1 && prev.kind == word && !prev.is("and", "then") {
+		return false // "bake until set: 25 minutes"
 	}
 	if next.is(":") {
 		_, verb := isVerb(ts, i+2)
@@ -210,8 +213,11 @@ func verbal(ts []token, i int, first bool) bool {
 	return freeVerb(ts, i, prev)
 }
 
-// fryingWords may stand before "fry", "cook" and "roast" and belong to them.
-var fryingWords = []string{"dry", "deep", "shallow", "pan", "stir", "slow", "air", "pressure", "flash", "oven", "par"}
+// fryingWords may stand before the verbs of fryingVerbs and belong to them.
+var (
+	fryingWords = []string{"dry", "deep", "shallow", "pan", "stir", "slow", "air", "pressure", "flash", "oven", "par", "blind", "hard", "soft", "batch"}
+	fryingVerbs = []string{"fry", "cook", "roast", "bake", "boil", "poach"}
+)
 
 // afterFigure says that the token at j ends a time or a temperature: in texts
 // without stops a new clause may begin after it ("fry onion 5 mins add stock").

@@ -11,7 +11,9 @@ func qualify(ts []token, d *duration) {
 			first = true
 			continue
 		case t.is("last", "final"):
-			d.role = ends
+			if !at(ts, back-1).is("a") {
+				d.role = ends // "for the final 10 minutes"; "a final 10 minutes" come on top
+			}
 			continue
 		case t.is("remaining"):
 			d.role, d.rest = ends, true

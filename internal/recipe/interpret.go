@@ -164,7 +164,7 @@ func (cx *context) waiting(body []token, c *clause, said *duration) {
 			c.wait, c.place = false, ""
 			return
 		}
-	case "boil", "simmer", "parboil", "blanch", "scald":
+	case "boil", "simmer", "parboil", "blanch", "scald", "bubble":
 		if stirsAlways(body) && (said == nil || said.most <= 12) {
 			c.wait = false
 			return
@@ -253,7 +253,7 @@ func (cx *context) frying(body []token, c *clause, said *duration) {
 		return
 	}
 	c.wait, c.look = true, practical.Stay
-	if stirsSometimes(body) || has(body, "low heat", "gently", "slowly", "soften", "sweat", "low") {
+	if c.verb.deed == cooks || stirsSometimes(body) || has(body, "low heat", "gently", "slowly", "soften", "sweat", "low") {
 		c.look = ""
 		cx.attention(body, c)
 		c.every = min(c.every, 5)
@@ -361,6 +361,9 @@ func (cx *context) working(body []token, c *clause, said *duration) {
 	if c.verbIs("turn", "switch", "light") && has(body, "on") && has(body, "oven", "grill") && !has(body, "off", "down") {
 		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
 		return
+	}
+	if has(body, "simmering water", "bain marie", "bain-marie", "double boiler") && !has(body, "into the", "add") {
+		c.place = practical.AtHob
 	}
 	if named == practical.AtHob || named == "" && cx.place == practical.AtHob && (c.verbIs("stir", "deglaze", "ladle", "scramble", "thicken") || c.verbIs("whisk") && has(body, "sauce", "milk", "roux", "stock", "custard")) && !has(body, "bowl", "jug", "peaks", "batter") {
 		c.place = practical.AtHob

@@ -242,7 +242,7 @@ func heatingTime(text string, j *job, s *practical.Step) {
 			if d.role != lasts || d.most > maxWait {
 				continue
 			}
-			s.Wait = &practical.Wait{Least: max(1, d.least), Most: d.most, Place: practical.AtOven, Celsius: max(50, j.oven), Band: 10, Attention: practical.Leave}
+			s.Wait = &practical.Wait{Least: max(1, d.least), Most: d.most, Place: practical.AtOven, Celsius: j.oven, Band: 10, Attention: practical.Leave}
 			if d.open {
 				s.Wait.Most = 0
 			}
