@@ -64,9 +64,9 @@ var deciders = func() map[string]func(span) []Kind {
 		"line flour butter oil grease":    span.ready,
 		"boil":                            span.boil,
 		"fill":                            span.fill,
-		"brown toast soften melt crispen crisp warmthrough steam fry":         span.hob,
-		"pour spoon arrange spread add stir mix assemble divide portion tip":  span.onto,
-		"start begin continue finish ensure remember ask need help stay work": span.lead,
+		"brown toast soften melt crispen crisp warmthrough steam fry":              span.hob,
+		"pour spoon arrange spread add stir mix assemble divide share portion tip": span.onto,
+		"start begin continue finish ensure remember ask need help stay work":      span.lead,
 		"brush":           span.brush,
 		"bake roast":      span.bake,
 		"break":           span.pause,
@@ -133,7 +133,7 @@ func (s span) acts() (acts []Act) {
 	place := s.place(kinds)
 	objects := s.objects()
 	for i, k := range kinds {
-		a := Act{Kind: k, Verb: stem(s.f.name), Place: place, Objects: objects, Implied: i+1 < len(kinds) && !s.says("out")}
+		a := Act{Kind: k, Verb: stem(s.f.name), Place: place, Objects: objects, Implied: i+1 < len(kinds) && !s.says("out", "takeout", "getout")}
 		if s.f.form == noVerb || strings.HasPrefix(s.f.name, "a-") {
 			a.Verb = ""
 		}
@@ -309,6 +309,8 @@ func (s span) take() []Kind {
 			return []Kind{SetUp}
 		}
 		return []Kind{FromCold}
+	case out && s.says("rack", "racks"):
+		return []Kind{TakeOut, Cool}
 	case from == practical.AtOven:
 		return []Kind{TakeOut}
 	case from == practical.AtHob || from == practical.AtGrill || from == practical.AtMicrowave:

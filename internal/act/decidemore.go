@@ -113,7 +113,7 @@ func (s span) onto() []Kind {
 		return []Kind{Mix}
 	case s.f.is("assemble", "spread", "arrange"):
 		return []Kind{Fill}
-	case s.f.is("divide", "portion") && !s.has(cakeTins):
+	case s.f.is("divide", "share", "portion") && !s.has(cakeTins):
 		return []Kind{Shape}
 	case s.has(cakeTins), s.says("case", "pastry", "base", "glasses", "cases", "bag", "top", "between"), s.f.is("spoon", "tip"):
 		return []Kind{Fill}

@@ -26,13 +26,13 @@ var verbGroups = []struct {
 	noun  nounness
 	words string
 }{
-	{Cut, never, "chop slice dice peel grate shred trim deseed destone halve julienne fillet debone carve crush squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
+	{Cut, never, "chop slice dice peel grate shred trim deseed destone halve flake julienne fillet debone carve crush squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
 	{Cut, often, "cut skin bone joint mince"},
 	{Cut, mostly, "core zest juice quarter score stone shell"},
-	{Mix, never, "combine knead stir sift sieve puree fold beat rub add make incorporate mash process blitz bind crack separate pour emulsify dissolve knockback whizz"},
+	{Mix, never, "combine knead stir sift sieve puree fold beat rub add make incorporate mash process blitz bind crack separate pour emulsify dissolve knockback knock whizz"},
 	{Mix, often, "mix whisk blend whip break pulse"},
 	{Mix, mostly, "cream"},
-	{Shape, never, "knot crimp flatten stamp twist divide"},
+	{Shape, never, "knot crimp flatten stamp twist divide dimple share"},
 	{Shape, often, "roll shape form mould stretch seal portion press"},
 	{Shape, mostly, "pipe plait"},
 	{Ready, never, "grease"},

@@ -3,13 +3,17 @@ package match
 import (
 	"math"
 	"slices"
+
+	"plait.example/internal/act"
 )
 
 // A step goes along with a piece that says so much of it, though the piece stands for another step.
 const (
-	alongLeast = 0.5 // share of the step's words
-	alongNear  = 0.3 // the same for a step beside one of the piece's own
-	alongMade  = 0.22
+	alongSure    = 0.8 // share of the step's things, wherever it stands
+	alongLeast   = 0.3 // the same beside a step of the row
+	alongMade    = 0.22
+	alongNamed   = 0.55 // beside a step of the row, whatever is done to them
+	alongBetween = 0.15 // between two steps of the row
 )
 
 // along finds rows for the steps that no piece stands for: one row often stands
@@ -39,7 +43,7 @@ func (k *known) alongOnce(pieces []piece, at, met []int, result map[int][]int) {
 			}
 			best, chosen := 0.0, -1
 			for i := range pieces {
-				if pieces[i].dish != d || at[i] < 0 || k.steps[at[i]].serve {
+				if pieces[i].dish != d || at[i] < 0 {
 					continue
 				}
 				if s := k.goesAlong(&pieces[i], i, j, at, met, pieces); s > best {
@@ -54,43 +58,102 @@ func (k *known) alongOnce(pieces []piece, at, met []int, result map[int][]int) {
 	}
 }
 
-// goesAlong scores a step as one more of a piece; 0: it is not.
+// goesAlong scores a step as one more of a piece; 0: it is not. It must stand
+// beside a step of the same row, be said in part, and be of a kind with what the row does.
 func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) float64 {
 	s := &k.steps[j]
-	said, stood := 0.0, 0.0
-	for _, w := range p.words {
-		if s.words[w.stem] == 1 && !k.dishes[s.dish].name[w.stem] {
-			said += w.weight
-		}
-	}
-	for _, stem := range p.stands {
-		if s.words[stem] == 1 {
-			stood += k.rare[stem]
-		}
-	}
-	share := 0.0
-	if s.telling > 0 {
-		share = min(1, (said+stood)/s.telling)
-	}
-	near := math.Abs(float64(at[i]-j)) <= 1 || k.between(pieces[i].row, j, met, pieces)
+	before, after := k.ofRow(p.row, j-1, met, pieces), k.ofRow(p.row, j+1, met, pieces)
+	share := k.said(p, s, p.row, pieces)
+	kind := k.kindSaid(p.row, s, pieces)
+	near := 0.1 / (1 + math.Abs(float64(at[i]-j)))
 	switch {
-	case p.made && k.oneThing(at[i], j) && share >= alongMade, near && share >= alongNear, share >= alongLeast:
-		return share + 0.1/(1+math.Abs(float64(at[i]-j)))
-	case k.between(pieces[i].row, j, met, pieces):
-		return 0.05
+	case share >= alongSure && kind:
+		return share + near
+	case p.made && k.oneThing(at[i], j) && k.stood(p, s) >= alongMade && k.open(p.row, at[i], j, met, pieces):
+		return k.stood(p, s) + near
+	case !before && !after:
+		return 0
+	case share >= alongNamed:
+		return share + near
+	case share >= alongLeast && kind:
+		return share + near
+	case before && after && (p.made || kind && share >= alongBetween || s.things == 0):
+		return alongBetween + near
 	}
 	return 0
 }
 
+// open says whether no other row stands for a step between two steps.
+func (k *known) open(row, a, b int, met []int, pieces []piece) bool {
+	for j := min(a, b) + 1; j < max(a, b); j++ {
+		if met[j] > 0 && pieces[met[j]-1].row != row {
+			return false
+		}
+	}
+	return true
+}
+
+// ofRow says whether a row stands for step j of the same dish already.
+func (k *known) ofRow(row, j int, met []int, pieces []piece) bool {
+	return j >= 0 && j < len(met) && met[j] > 0 && pieces[met[j]-1].row == row
+}
+
+// said is the share of the step's things, 0 to 1, that the row names in its pieces for the dish.
+func (k *known) said(p *piece, s *stepWords, row int, pieces []piece) float64 {
+	if s.things == 0 {
+		return 0
+	}
+	sum := 0.0
+	for _, stem := range sorted(s.words) {
+		w := s.words[stem]
+		if w == 1 && !k.verbs[stem] && !k.dishes[s.dish].name[stem] && k.rowSays(stem, row, s.dish, pieces) {
+			sum += k.rare[stem]
+		}
+	}
+	return sum / s.things
+}
+
+func (k *known) rowSays(stem string, row, dish int, pieces []piece) bool {
+	for i := range pieces {
+		if p := &pieces[i]; p.row == row && p.dish == dish && slices.ContainsFunc(p.words, func(w weighted) bool { return w.stem == stem }) {
+			return true
+		}
+	}
+	return false
+}
+
+// stood is the share of the step's words that a technique stands for or the piece says.
+func (k *known) stood(p *piece, s *stepWords) float64 {
+	sum := 0.0
+	for _, w := range p.words {
+		if s.words[w.stem] == 1 && !k.dishes[s.dish].name[w.stem] {
+			sum += k.rare[w.stem]
+		}
+	}
+	for _, stem := range p.stands {
+		if s.words[stem] == 1 {
+			sum += k.rare[stem]
+		}
+	}
+	if s.telling == 0 {
+		return 0
+	}
+	return min(1, sum/s.telling)
+}
+
+// kindSaid says whether the row does something of the step's kind; a wait must be said as that wait.
+func (k *known) kindSaid(row int, s *stepWords, pieces []piece) bool {
+	for i := range pieces {
+		p := &pieces[i]
+		if p.row != row || p.dish != s.dish {
+			continue
+		}
+		if s.kinds[p.kind] && (s.ends == "" || s.ends == act.Hob || p.kind == s.ends || begins[p.kind]) {
+			return true
+		}
+	}
+	return false
+}
+
 // oneThing says whether two steps make the same part of a dish.
 func (k *known) oneThing(a, b int) bool { return k.steps[a].component == k.steps[b].component }
-
-// between says whether the steps before and after j are both of the row.
-func (k *known) between(row, j int, met []int, pieces []piece) bool {
-	dw := k.dishes[k.steps[j].dish]
-	if j == dw.from || j+1 >= dw.to {
-		return false
-	}
-	a, b := met[j-1], met[j+1]
-	return a > 0 && b > 0 && pieces[a-1].row == row && pieces[b-1].row == row
-}

@@ -44,7 +44,7 @@ const (
 	fromRow    = 0.25
 	fromBefore = 0.45
 	strangers  = 0.25 // of a word that no step has
-	strangeAct = 0.8  // the same, of a verb
+	strangeAct = 2.2  // the same, of a verb
 	ofStanding = 0.45
 )
 

@@ -20,7 +20,7 @@ const (
 	forMinutes   = 0.25
 	forCelsius   = 0.15
 	againstKind  = 0.45
-	needed       = 0.95 // below it, no step is a better reading
+	needed       = 1.0 // below it, no step is a better reading
 )
 
 // fits says how well a piece stands for a step: above 0, better than for none.
@@ -111,7 +111,7 @@ func sayAll(p *piece, component string) bool {
 
 // alike are kinds that one writer takes for the other.
 var alike = map[act.Kind][]act.Kind{
-	act.Mix:      {act.Fill, act.Hob, act.Shape, act.Cut, act.Taste, act.Decorate},
+	act.Mix:      {act.Fill, act.Hob, act.Shape, act.Taste, act.Decorate},
 	act.Fill:     {act.Mix, act.Shape, act.Decorate},
 	act.Shape:    {act.Fill, act.Cut, act.Mix},
 	act.Decorate: {act.Fill, act.Plate, act.Mix, act.Serve},

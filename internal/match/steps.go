@@ -34,6 +34,7 @@ type stepWords struct {
 	component string
 	words     map[string]float64 // stems with their weight in this step
 	total     float64
+	things    float64 // of the words that name things and are not in the dish's name
 	telling   float64 // of the words that are not in the dish's name
 	kinds     map[act.Kind]bool
 	ends      act.Kind // kind of act that begins its wait; empty: no wait
@@ -232,6 +233,9 @@ func (k *known) weigh() {
 				s.total += k.rare[stem]
 				if !k.dishes[s.dish].name[stem] {
 					s.telling += k.rare[stem]
+					if !k.verbs[stem] {
+						s.things += k.rare[stem]
+					}
 				}
 			}
 		}

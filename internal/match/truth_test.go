@@ -145,4 +145,6 @@ func TestSecond(t *testing.T) { judgeAll(t, "second") }
 
 func TestFresh(t *testing.T) { judgeAll(t, "fresh") }
 
+func TestLast(t *testing.T) { judgeAll(t, "last") }
+
 func TestTuned(t *testing.T) { judgeAll(t, "tuned") }
