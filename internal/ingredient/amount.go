@@ -105,6 +105,8 @@ func (p *parser) readFigure(i int, m *measure) (int, bool) {
 		return i + 1, true
 	case t.is("a", "an") && p.at(i+1).is("whole", "good", "little", "single") && isUnit(p.at(i+2).low) != notUnit:
 		return i + 2, true
+	case t.is("a", "an") && p.at(i+1).num != nil && isUnit(p.at(i+2).low) != notUnit && isUnit(p.at(i+3).low) == pack:
+		return i + 1, true // "a 400 g tin"
 	case t.is("a", "an", "several") && (nextUnit || (sizes[p.at(i+1).low] && isUnit(p.at(i+2).low) != notUnit)):
 		return i + 1, true
 	}

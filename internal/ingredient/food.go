@@ -107,7 +107,7 @@ var american = map[string]string{
 // the tables.
 func stems(s string) []string {
 	var out []string
-	for _, w := range strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return strings.ContainsRune(" ,;()/\"&:", r) }) {
+	for _, w := range strings.FieldsFunc(accents.Replace(strings.ToLower(s)), func(r rune) bool { return strings.ContainsRune(" ,;()/\"&:", r) }) {
 		w = strings.Trim(w, ".'*")
 		w = oneOf(w)
 		if a, ok := american[w]; ok {
@@ -119,6 +119,10 @@ func stems(s string) []string {
 	}
 	return out
 }
+
+// accents are letters that kitchens write with their accents or without: "purée", "jalapeño".
+var accents = strings.NewReplacer("é", "e", "è", "e", "ê", "e", "ë", "e", "á", "a", "à", "a", "â", "a", "ä", "a", "ã", "a", "í", "i", "î", "i", "ï", "i", "ó", "o", "ô", "o", "ö", "o", "õ", "o",
+	"ú", "u", "û", "u", "ü", "u", "ñ", "n", "ç", "c")
 
 // oneOf gives the singular of a food's name by the ending.
 func oneOf(w string) string {

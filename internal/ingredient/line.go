@@ -65,7 +65,7 @@ func (l Line) Note() string {
 
 // Parse reads a line. It never fails: a line that is not understood is all name.
 func Parse(line string) Line {
-	text := unify(strings.TrimLeft(line, " \t-*•·–—"))
+	text := oneForL(unify(strings.TrimLeft(line, " \t-*•·–—")))
 	p := &parser{ts: scan(text), text: text}
 	p.read()
 	l := Line{Raw: line, Amounts: p.amounts, tokens: p.ts, text: text, Optional: p.optional()}
@@ -73,6 +73,15 @@ func Parse(line string) Line {
 	l.Preparation = p.collect(preparation, ", ")
 	l.Comment = p.collect(comment, ", ")
 	return l
+}
+
+// oneForL puts a 1 where the reading of a picture has left a letter or a stroke that looks like one:
+// "l egg", "I x 400 g tin", "| onion". No line begins with such a word.
+func oneForL(text string) string {
+	if len(text) > 2 && text[1] == ' ' && strings.IndexByte("lI|", text[0]) >= 0 {
+		return "1" + text[1:]
+	}
+	return text
 }
 
 // collect joins the runs of tokens that carry a label. A run keeps the signs inside it.

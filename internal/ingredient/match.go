@@ -72,7 +72,13 @@ const longest = 10
 
 // query is the words of the name up to an alternative.
 func query(name string) []string {
-	name, _, _ = strings.Cut(strings.ToLower(name), ",")
+	name = strings.ToLower(name)
+	for first, rest, more := strings.Cut(name, ","); more; first, rest, more = strings.Cut(name, ",") {
+		if name = rest; !allHarmless(stems(first)) {
+			name = first // "leeks, the white part"; but "skinless, boneless chicken"
+			break
+		}
+	}
 	name, _, _ = strings.Cut(name, "(")
 	for _, stop := range []string{" or ", " and ", " with ", " in ", " for ", " such ", " like "} {
 		name, _, _ = strings.Cut(name, stop)

@@ -60,6 +60,11 @@ func (p *parser) head() int {
 func (p *parser) packOf(m measure, i int) int {
 	counted := m.each != nil && !m.hasUnit()
 	k := p.sort(m)
+	if k == length && i > m.to && p.at(i).is("piece", "pieces", "stick", "knob") {
+		p.amounts[0].Unit += " " + singular(p.at(i).low)
+		p.ts[i].label = unit
+		return i + 1
+	}
 	if isUnit(p.at(i).low) != pack || p.isDone(i) || p.at(i+1).kind != word || p.at(i+1).is("roast", "barley", "choi") || !counted && k != weight && k != volume {
 		return i
 	}
@@ -119,10 +124,18 @@ func (p *parser) amountLast() {
 			return
 		}
 		m, _ := p.readMeasure(i)
+		packed := isUnit(p.at(m.to).low) == pack && p.at(m.to+1).kind == sign && m.hasUnit()
+		if packed {
+			m.to++ // "chopped tomatoes 400g tin"
+		}
 		if end := p.at(m.to); end.kind == word || end.num != nil || (p.at(i).is("-") && !m.hasUnit()) {
 			return
 		}
 		p.take(m, Main)
+		if packed {
+			p.amounts[0].Pack = singular(p.at(m.to - 1).low)
+			p.ts[m.to-1].label = unit
+		}
 		return
 	}
 }
@@ -160,6 +173,9 @@ func (p *parser) second(i int) int {
 			p.take(m, Plus) // "2 lb 4 oz"
 			return m.to
 		}
+	case p.at(i).is("/") && p.at(i+1).num != nil && p.at(i+2).is("in"):
+		p.take(measure{from: i + 1, num: i + 1, units: []int{i + 2}, to: i + 3}, Same) // "5cm/2in piece"
+		return i + 3
 	case p.at(i).is("/", "|") && (p.at(i+1).num != nil || approximate[p.at(i+1).low]):
 		if m, ok := p.readMeasure(i + 1); ok && m.hasUnit() {
 			r := Same

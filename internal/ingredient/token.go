@@ -136,6 +136,8 @@ func wordLength(s string) int {
 		case isDigit(s[n]) && (n > 0 || strings.HasPrefix(s, "00")):
 		case (r == '\'' || r == '-' || r == '&') && n > 0 && letterAt(s, n+size):
 		case r == '\'' && n > 1 && s[n-1] == 's':
+		case r == '.' && initials(s[:n]) && (initialAt(s[n+size:]) || n > 2):
+			// "S.R. flour"
 		case r == '.' && n > 0 && abbreviated(s[:n], s[n+size:]):
 			return n + size
 		default:
@@ -145,6 +147,19 @@ func wordLength(s string) int {
 	}
 	return n
 }
+
+// initials says whether a word so far is capitals with full stops between: "S", "S.R".
+func initials(s string) bool {
+	for i := range len(s) {
+		if i%2 == 0 && (s[i] < 'A' || s[i] > 'Z') || i%2 == 1 && s[i] != '.' {
+			return false
+		}
+	}
+	return len(s)%2 == 1
+}
+
+// initialAt says whether a capital with a full stop begins s.
+func initialAt(s string) bool { return len(s) > 1 && s[0] >= 'A' && s[0] <= 'Z' && s[1] == '.' }
 
 // abbreviated says whether the full stop after a word belongs to it: "tbsp.", "St.", not "milk.".
 func abbreviated(w, rest string) bool {

@@ -165,7 +165,7 @@ func (m Measures) byPiece(l Line) (float64, string, bool) {
 		return 0, "", false
 	}
 	f, exact := foods().find(l.Name)
-	if f == nil {
+	if f == nil || f.otherwise(l) {
 		return 0, "", false
 	}
 	if f.code == "01123" {
@@ -178,8 +178,20 @@ func (m Measures) byPiece(l Line) (float64, string, bool) {
 	return middle(a) * g, fmt.Sprintf("%s at %s g (%s), %s", showRange(a), decimal(g), what, f.said(lying{}, exact)), true
 }
 
+// otherwise says that the tables know the food only as something else is sold, so
+// that one of it does not weigh what one of the line does: canned prawns.
+func (f *food) otherwise(l Line) bool {
+	said := stems(l.Raw)
+	for _, w := range []string{"canned", "dried", "cooked", "dehydrated"} {
+		if f.words[w] && !slices.Contains(said, w) && !(w == "canned" && sold[l.First().Unit]) {
+			return true
+		}
+	}
+	return false
+}
+
 // vague are units that have no agreed size.
-var vague = words(`pinch dash handful knob splash drizzle glug sprinkle sprinkling dollop squeeze twist grinding shake few glass mug bowl thumb`)
+var vague = words(`pinch dash handful knob splash drop drizzle glug sprinkle sprinkling dollop squeeze twist grinding shake few glass mug bowl thumb`)
 
 // egg is an egg as the country grades it. A recipe that gives no size means a medium one here and a
 // large one in the United States (common practice, no source).
@@ -229,7 +241,7 @@ func (f *food) pieceKeys(a Amount, name string) []string {
 	keys = []string{size}
 	said := query(name)
 	for i := len(said) - 1; i >= 0; i-- {
-		keys = append(keys, said[i], said[i]+" with skin", said[i]+" tomato") // "cherry", "thigh with skin", "plum tomato"
+		keys = append(keys, said[i], said[i]+" with skin", said[i]+" without skin", said[i]+" tomato") // "cherry", "thigh with skin", "plum tomato"
 	}
 	keys = append(keys, strings.Join(said, ""), "medium", "fruit", "whole")
 	heads := len(keys)

@@ -149,6 +149,10 @@ func TestWeighWays(t *testing.T) {
 		{"12 cherry tomatoes", "(cherry)", 204},
 		{"2 chicken breasts", "(breast)", 348},
 		{"1 sweet potato", "(sweetpotato)", 130},
+		{"4 skinless, boneless chicken thighs", "(thigh without skin)", 596},
+		{"2 jalapeños", "(pepper)", 28},
+		{"100 ml S.R. flour", "self-rising", 52.8},
+		{"chopped tomatoes 400g tin", "400 grams as stated", 400},
 		{"1 tbsp turmeric powder", "Spices, turmeric", 9.5},
 		{"1 tin chickpeas", "(can drained)", 254},
 		{"1 block tofu (400 g, firm)", "400 grams as stated", 400},
@@ -163,6 +167,7 @@ func TestWeighWays(t *testing.T) {
 		"a pinch of salt":      "a pinch has no agreed weight",
 		"1 cup gochujang":      "no food in the tables is called",
 		"1 cup tamarind paste": "no food in the tables",
+		"12 prawns":            "shrimp, mixed species, canned",
 		"2 cardamom pods":      "what one of \"Spices, cardamom\" weighs",
 		"8 cloves":             "what one of \"Spices, cloves, ground\" weighs",
 	} {

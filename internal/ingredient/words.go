@@ -38,7 +38,7 @@ var unitWords = map[unitKind]string{
 var inName = words(`leaf fillet pod side crown rack round chunk stem link portion serving part cob hand`)
 
 // bare are the units that open a line without a figure: "pinch of salt".
-var bare = words(`pinch dash handful bunch sprig splash drizzle glug knob shake squeeze dollop grinding sprinkle sprinkling twist few cup tbsp tsp tablespoon teaspoon`)
+var bare = words(`pinch dash handful bunch sprig splash drop drizzle glug knob shake squeeze dollop grinding sprinkle sprinkling twist few cup tbsp tsp tablespoon teaspoon`)
 
 // after are the units that follow the thing they count: "2 garlic cloves".
 var after = words(`clove sprig stick stalk rib wedge`)
