@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"os"
 	"strings"
 	"testing"
 	"time"
@@ -93,7 +94,7 @@ func TestCorrectionIsUsedNextTime(t *testing.T) {
 	if s.Hands != (practical.Estimate{Low: 8, Likely: 10, High: 12}) || s.Doubt != 0 {
 		t.Errorf("hands %+v, doubt %g", s.Hands, s.Doubt)
 	}
-	want := "your correction of 12 March 2026: hands 8 to 12, likely 10 minutes, read as 8"
+	want := "your correction of 12 March 2026: hands 8 to 12 minutes, likely 10 (read as 8)"
 	if len(s.Why) < 2 || s.Why[0] != want {
 		t.Errorf("why %q, want %q first", s.Why, want)
 	}
@@ -271,6 +272,36 @@ func TestCorrectionsRoundTrip(t *testing.T) {
 			t.Fatalf("(-want +got)\n%s\n%s", diff, data)
 		}
 	})
+}
+
+// The example of docs/corrections.md is read, and what the document says of it is so.
+func TestCorrectionsDocument(t *testing.T) {
+	text, err := os.ReadFile("../../docs/corrections.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rest, _ := strings.Cut(string(text), "```yaml\n")
+	example, _, _ := strings.Cut(rest, "```")
+	c, faults := ParseCorrections("docs/corrections.md", []byte(example))
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	if got := string(c.Write()); got != example {
+		t.Errorf("written again it is\n%s", got)
+	}
+	s := stepLike(t, Reader{Corrections: c}.Read(scones)[0], "Knead")
+	if s.Hands.Likely == 10 {
+		t.Error("the dough of the scones is no part of these words")
+	}
+	s = stepLike(t, Reader{Corrections: c}.Read(strings.Replace(scones, "Knead the dough for", "Knead for", 1))[0], "Knead")
+	if !strings.Contains(strings.Join(strings.Fields(string(text)), " "), s.Why[0]) {
+		t.Errorf("the document does not say %q", s.Why[0])
+	}
+	for _, name := range FigureNames() {
+		if !strings.Contains(string(text), "| `"+name+"` |") {
+			t.Errorf("the document does not tell of %s", name)
+		}
+	}
 }
 
 func FuzzParseCorrections(f *testing.F) {

@@ -1,11 +1,6 @@
 package recipe
 
-import (
-	"fmt"
-	"strings"
-
-	"plait.example/internal/practical"
-)
+import "strings"
 
 // apply puts the steps of a recipe right as they were put right before.
 func (c *Corrections) apply(r *Recipe) {
@@ -53,7 +48,7 @@ func (c Correction) put(r *Recipe, i int, ids, named map[string]string) {
 			r.Steps[i] = old
 			continue
 		}
-		done = append(done, f.say(r.Steps[i], named)+", read as "+f.brief(was))
+		done = append(done, f.say(Figure{one.Name, was, one.Now}))
 	}
 	if len(done) > 0 {
 		r.Steps[i].Doubt = 0
@@ -61,13 +56,18 @@ func (c Correction) put(r *Recipe, i int, ids, named map[string]string) {
 	}
 }
 
-// say is a step's figure in words: "hands 8 to 12, likely 10 minutes".
-func (f *figure) say(s practical.Step, named map[string]string) string {
-	text := f.brief(f.of(s, named))
-	if text != none {
-		text += f.unit
+// say is a figure as written in the words of people: "hands 8 to 12 minutes,
+// likely 10 (read as 8)".
+func (f *figure) say(one Figure) string {
+	now := f.brief(one.Now)
+	if now != none {
+		span, likely, more := strings.Cut(now, ", likely ")
+		now = span + f.unit
+		if more {
+			now += ", likely " + likely
+		}
 	}
-	return f.name + " " + text
+	return f.label + " " + now + " (read as " + f.brief(one.Was) + ")"
 }
 
 // brief is a figure's text on one line.
@@ -80,19 +80,13 @@ func (f *figure) brief(text string) string {
 	return text
 }
 
-// Say is the correction in words, for people: "hands 10 minutes, read as 8".
+// Say is the correction in words, for people.
 func (c Correction) Say() string {
 	var all []string
 	for _, one := range c.Figures {
-		f := figureNamed(one.Name)
-		if f == nil {
-			continue
+		if f := figureNamed(one.Name); f != nil {
+			all = append(all, f.say(one))
 		}
-		unit := f.unit
-		if one.Now == none {
-			unit = ""
-		}
-		all = append(all, fmt.Sprintf("%s %s%s, read as %s", f.name, f.brief(one.Now), unit, f.brief(one.Was)))
 	}
 	return strings.Join(all, "; ")
 }

@@ -13,9 +13,10 @@ import (
 // figure is one thing of a step that can be put right and is remembered: how it
 // is written, and how it is put into a step from what was written.
 type figure struct {
-	name string
-	unit string // said after it
-	of   func(s practical.Step, named map[string]string) string
+	name  string
+	label string // for people
+	unit  string // said after it
+	of    func(s practical.Step, named map[string]string) string
 	// put gives what is wrong with the text, "" when it was put in.
 	put func(s *practical.Step, text string, ids map[string]string) string
 	// around: what it was read as comes from the recipe around the step as much as
@@ -29,14 +30,14 @@ const none = "none"
 // remembered is every figure, in the order in which they are put in: a place makes the wait
 // that the others belong to.
 var remembered = []figure{
-	{"hands", " minutes", func(s practical.Step, _ map[string]string) string { return writeHands(s.Hands) }, putHands, false},
-	{"place", "", placeOf, putPlace, false},
-	{"wait", " minutes", waitOf, putWait, false},
-	{"celsius", " °C", celsiusOf, putCelsius, true},
-	{"attention", "", attentionOf, putAttention, false},
-	{"food", "", func(s practical.Step, _ map[string]string) string { return orNone(string(s.Food)) }, putFood, false},
-	{"set-up", "", func(s practical.Step, _ map[string]string) string { return yesOrNo(s.SetUp) }, putSetUp, false},
-	{"follows", "", followsOf, putFollows, true},
+	{"hands", "hands", " minutes", func(s practical.Step, _ map[string]string) string { return writeHands(s.Hands) }, putHands, false},
+	{"place", "waits at", "", placeOf, putPlace, false},
+	{"wait", "wait", " minutes", waitOf, putWait, false},
+	{"celsius", "oven", " °C", celsiusOf, putCelsius, true},
+	{"attention", "attention", "", attentionOf, putAttention, false},
+	{"food", "hands touch", "", func(s practical.Step, _ map[string]string) string { return orNone(string(s.Food)) }, putFood, false},
+	{"set-up", "in set-up", "", func(s practical.Step, _ map[string]string) string { return yesOrNo(s.SetUp) }, putSetUp, false},
+	{"follows", "comes after", "", followsOf, putFollows, true},
 }
 
 // FigureNames is the names that a figure of a correction may have, in their order.

@@ -48,7 +48,7 @@ func (c *Corrections) Write() []byte {
 		}
 		file.Corrections = append(file.Corrections, e)
 	}
-	data, err := yaml.MarshalWithOptions(file, yaml.UseLiteralStyleIfMultiline(true))
+	data, err := yaml.MarshalWithOptions(file, yaml.UseLiteralStyleIfMultiline(true), yaml.IndentSequence(true))
 	if err != nil {
 		panic("recipe: corrections cannot be written: " + err.Error()) // strings and a number: nothing to fail on
 	}
@@ -224,7 +224,7 @@ func Merge(mine, theirs *Corrections, preferTheirs bool) (merged *Corrections, a
 			b, had := other.figure(f.name)
 			switch {
 			case has && had && a.Now != b.Now:
-				conflicts = append(conflicts, Conflict{own.Words, f.name, f.brief(a.Now), f.brief(b.Now), own.Day(), other.Day(), other.Recipe})
+				conflicts = append(conflicts, Conflict{own.Words, f.label, f.brief(a.Now), f.brief(b.Now), own.Day(), other.Day(), other.Recipe})
 				if preferTheirs {
 					a.Now, joined.Date, joined.Recipe = b.Now, other.Date, other.Recipe
 				}

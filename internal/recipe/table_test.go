@@ -2,6 +2,7 @@ package recipe
 
 import (
 	"bytes"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -133,4 +134,21 @@ func FuzzParseTable(f *testing.F) {
 			mustTable(t, table.Write())
 		}
 	})
+}
+
+// The document names every column, and marks those that may not be empty.
+func TestTableDocument(t *testing.T) {
+	data, err := os.ReadFile("../../docs/techniques.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range Columns() {
+		row := "| " + c.Name + " |"
+		if c.Required {
+			row = "| " + c.Name + " (needed) |"
+		}
+		if !strings.Contains(string(data), row) {
+			t.Errorf("the document has no row %q", row)
+		}
+	}
 }

@@ -44,7 +44,7 @@ func TestCorrectionsRoad(t *testing.T) {
 		t.Fatalf("file: %s", file.body)
 	}
 	theirs := strings.NewReplacer("likely 7", "likely 6", "2026-11-25", "2026-10-01").Replace(file.body) +
-		"- words: Grate the carrots.\n  date: 2026-10-02\n  now: {hands: 9}\n  was: {hands: 5}\n"
+		"  - words: Grate the carrots.\n    date: 2026-10-02\n    now: {hands: 9}\n    was: {hands: 5}\n"
 	look := s.upload("/corrections/compare", "theirs.yaml", theirs).ok()
 	look.says(".note", "It brings 1 new figure. In 1 figure it differs from yours")
 	look.says(".note table", "likely 7")

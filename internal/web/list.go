@@ -45,7 +45,10 @@ func (s *Server) listPage(r *http.Request) (ListPage, error) {
 }
 
 // Day writes a date as people say it, or gives it back as it is.
-func (p ListPage) Day(date string) string {
+func (p ListPage) Day(date string) string { return day(date) }
+
+// day writes a date as people say it, or gives it back as it is.
+func day(date string) string {
 	day, err := time.Parse(time.DateOnly, date)
 	if err != nil {
 		return date

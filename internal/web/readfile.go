@@ -66,7 +66,7 @@ func (s *Server) readFile(w http.ResponseWriter, r *http.Request) error {
 	}
 	page := ChoosePage{Base: s.base(r, rec, "Dishes", nil), File: name}
 	for _, one := range with {
-		page.Recipes = append(page.Recipes, Found{titleOf(one.Title), one.Text, len(one.Ingredients), len(one.Steps), false})
+		page.Recipes = append(page.Recipes, Found{titleOf(one.Title), one.Text, len(one.Ingredients), len(one.Dish("A").Steps), false})
 	}
 	page.Title, page.Said = "Choose recipes", fmt.Sprintf("%s holds %d recipes", name, len(with))
 	return s.render(w, http.StatusOK, "choose", page)
@@ -117,7 +117,7 @@ func (page *ChoosePage) recount(a *app.App, r *http.Request) {
 	for i := range page.Recipes {
 		read, err := a.ReadOwn(r.Context(), "recipe.txt", []byte(page.Recipes[i].Text))
 		if err == nil && len(read.Recipes) > 0 {
-			page.Recipes[i].Ingredients, page.Recipes[i].Steps = len(read.Recipes[0].Ingredients), len(read.Recipes[0].Steps)
+			page.Recipes[i].Ingredients, page.Recipes[i].Steps = len(read.Recipes[0].Ingredients), len(read.Recipes[0].Dish("A").Steps)
 		}
 	}
 }

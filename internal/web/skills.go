@@ -45,7 +45,7 @@ func (s *Server) skills(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	page := SkillsPage{Base: s.base(r, rec, "Dishes", nil), Title: rec.Practical.Title, Date: rec.Practical.Date, Picture: picture, Chips: map[string]Chip{}}
+	page := SkillsPage{Base: s.base(r, rec, "Dishes", nil), Title: rec.Practical.Title, Date: day(rec.Practical.Date), Picture: picture, Chips: map[string]Chip{}}
 	page.Base.Title, page.Bar.Troubles = "Skills · "+page.Bar.Title, nil
 	for i, d := range picture.Dishes {
 		mark := chip(i, d.Letter, named(rec.Practical.Dishes[i]))
