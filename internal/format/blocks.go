@@ -61,8 +61,18 @@ func (d *Document) readPDF(data []byte) error {
 		return err
 	}
 	d.Text = p.Text()
-	d.Blocks, err = plain.Blocks(d.Text)
-	return err
+	for _, part := range p.Parts() {
+		if part.Table != nil {
+			d.Blocks = append(d.Blocks, table.Block{Table: part.Table})
+			continue
+		}
+		more, err := plain.Blocks(part.Text)
+		if err != nil {
+			return err
+		}
+		d.Blocks = append(d.Blocks, more...)
+	}
+	return nil
 }
 
 func (d *Document) readPage(data []byte) error {

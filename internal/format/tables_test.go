@@ -123,6 +123,15 @@ When | For | Job
 1:35	(about) | <C00000 Sweat> the leek, <- fry>//Prove the rolls 2x1 | ^
 Serve at 2:30.
 `
+	ruledDrawn = `A tart and a stew
+table  0
+Time #D9D9D9 | Dish #D9D9D9 | What to do #D9D9D9
+9.05 #FFFF00 | Tart | Rub in the fat/Rest it
+9.20 1x2 | Stew | <0070C0 Dice the onion and the carrot as small as it can be done, and heat the oil in the pan in the meantime so that it is hot>
+^ | Tart #92D050 | Roll it out
+9.50 | Rinse and dry #EEEEEE 2x1 | ^
+The end
+`
 	timesDrawn = `table Plan 0
 Plan of an invented pupil #FFE699 4x1 | ^ | ^ | ^
 Time | Dish | Job | Takes
@@ -166,6 +175,8 @@ func TestDocumentsOfAnotherProgram(t *testing.T) {
 		{"changes.fodt", format.OpenText, changesDrawn},
 		{"changes.odt", format.OpenText, changesDrawn},
 		{"changes.docx", format.Word, changesDrawn},
+		{"ruled.html", format.WebPage, ruledDrawn},
+		{"ruled.pdf", format.PDF, ruledDrawn},
 		{"times.fods", format.OpenSheet, timesDrawn},
 		{"times.ods", format.OpenSheet, timesDrawn},
 		{"times.xlsx", format.Sheet, timesDrawn},

@@ -3,6 +3,7 @@ package pdf
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // matrix is [a b 0; c d 0; e f 1] (8.3.4).
@@ -25,11 +26,12 @@ type state struct {
 	font                      *font
 	size, chars, words, scale float64
 	leading, rise             float64
+	ink                       string // RRGGBB of fills and letters
 }
 
 // piece is a string as it was drawn.
 type piece struct {
-	text                    string
+	text, ink               string
 	left, right, base, size float64
 }
 
@@ -42,6 +44,7 @@ type interpreter struct {
 	text     matrix // of the next glyph
 	start    matrix // of the line
 	pieces   []piece
+	painter  painter
 	steps    int
 	glyphs   int
 	unknown  int
@@ -54,8 +57,9 @@ type interpreter struct {
 // maxForms is how deep forms draw forms.
 const maxForms = 12
 
-func (in *interpreter) page(p page) []Line {
+func (in *interpreter) page(p page) Page {
 	in.pieces = nil
+	in.painter = painter{}
 	in.stack = nil
 	in.state = state{ctm: turned(int(in.file.number(p.dict["Rotate"]))), scale: 1}
 	in.box = in.turnedBox(p.box, in.state.ctm)
@@ -70,7 +74,13 @@ func (in *interpreter) page(p page) []Line {
 		}
 	}
 	in.run(data, p.resources, 0)
-	return layout(in.pieces)
+	tables, rest := in.painter.tables(slices.Clone(in.pieces))
+	page := Page{rows: visual(slices.Clone(rest)), tables: tables}
+	page.Lines = layout(in.pieces)
+	if page.between = page.Lines; len(tables) > 0 {
+		page.between = layout(rest)
+	}
+	return page
 }
 
 // turnedBox is where the page shows what is drawn; without a box, everywhere.
@@ -264,6 +274,8 @@ func (in *interpreter) operate(op keyword, args []any) {
 		s.rise = in.number(args, 0)
 	case "Tj", "TJ", "'", "\"":
 		in.showLine(op, args)
+	default:
+		in.paint(op, args)
 	}
 }
 
@@ -318,7 +330,7 @@ func (in *interpreter) show(s string) {
 		}
 		drawn := c.width * m[0]
 		if size := math.Hypot(m[2], m[3]); c.text != "" && sane(m, size) && in.shows(m[4], m[5]) && math.Abs(m[1]) <= math.Abs(m[0])+1e-9 {
-			in.pieces = append(in.pieces, piece{c.text, math.Min(m[4], m[4]+drawn), math.Max(m[4], m[4]+drawn), m[5], size})
+			in.pieces = append(in.pieces, piece{c.text, g.ink, math.Min(m[4], m[4]+drawn), math.Max(m[4], m[4]+drawn), m[5], size})
 		}
 		in.advance(wide)
 	}

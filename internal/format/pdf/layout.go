@@ -1,10 +1,13 @@
 package pdf
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
 	"unicode/utf8"
+
+	"plait.example/internal/format/table"
 )
 
 // Gaps, in parts of the letters' size.
@@ -36,6 +39,20 @@ func layout(pieces []piece) []Line {
 		lines = gather(pieces)
 	}
 	return lines
+}
+
+// visual puts pieces in lines by their place on the page.
+func visual(pieces []piece) []Line {
+	slices.SortStableFunc(pieces, func(a, b piece) int { return cmp.Compare(b.base, a.base) })
+	for from := 0; from < len(pieces); {
+		to := from + 1
+		for to < len(pieces) && pieces[from].base-pieces[to].base < sameLine*max(pieces[from].size, pieces[to].size) {
+			to++
+		}
+		slices.SortStableFunc(pieces[from:to], func(a, b piece) int { return cmp.Compare(a.left, b.left) })
+		from = to
+	}
+	return gather(pieces)
 }
 
 // gather joins pieces that follow one another on one base line.
@@ -83,6 +100,7 @@ func (b *builder) add(p piece) {
 		*b = builder{open: true, size: map[float64]int{}, line: Line{Left: p.left, Right: p.right, Base: p.base}, last: p}
 	} else if gap := p.left - b.last.right; gap > tabGap*p.size {
 		b.gap = '\t'
+		b.line.lefts = append(b.line.lefts, p.left)
 	} else if gap > wordGap*p.size && b.gap == 0 {
 		b.gap = ' '
 	}
@@ -91,11 +109,20 @@ func (b *builder) add(p piece) {
 			b.text.WriteByte(b.gap)
 		}
 		b.text.WriteString(p.text)
+		b.line.inked = b.line.inked.Join(table.Piece{Text: b.gapped(p.text), Ink: table.Ink(p.ink)})
 	}
 	b.gap = 0
 	b.size[math.Round(p.size*10)/10] += utf8.RuneCountInString(p.text)
 	b.line.Left, b.line.Right = min(b.line.Left, p.left), max(b.line.Right, p.right)
 	b.last = p
+}
+
+// gapped is a piece's text with the gap before it.
+func (b *builder) gapped(text string) string {
+	if b.gap != 0 {
+		return string(b.gap) + text
+	}
+	return text
 }
 
 // close ends the line and adds it to the list.

@@ -8,6 +8,8 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+
+	"plait.example/internal/format/table"
 )
 
 // Limits of a file that is read. What goes beyond is refused.
@@ -36,7 +38,10 @@ type Document struct {
 
 // Page is the lines of a page in the order of reading.
 type Page struct {
-	Lines []Line
+	Lines   []Line
+	tables  []found // from top to bottom
+	between []Line  // those that stand in no table
+	rows    []Line  // the same by their place on the page, whatever order they were drawn in
 }
 
 // Line is a line of text. Lengths are in points (1/72 inch), from the page's
@@ -47,6 +52,8 @@ type Line struct {
 	Base        float64 // height of the base line
 	Size        float64 // of most of its letters
 	first       float64 // width of its first word
+	inked       table.Line
+	lefts       []float64 // where its parts after the first begin
 }
 
 // Read reads a file. The error wraps one of ErrTooLarge, ErrNotPDF, ErrDamaged,
@@ -81,7 +88,7 @@ func (f *file) document() (d Document, err error) {
 	}
 	in := interpreter{file: f, fonts: map[any]*font{}, drawing: map[*stream]bool{}}
 	for _, p := range pages {
-		d.Pages = append(d.Pages, Page{in.page(p)})
+		d.Pages = append(d.Pages, in.page(p))
 		if in.err != nil {
 			return Document{}, in.err
 		}
