@@ -48,6 +48,9 @@ func (f *asker) tell(s saw) {
 	if len(find.Rows) > 0 {
 		find.Row = find.Rows[0]
 	}
+	if find.Row > 0 && slices.ContainsFunc(f.found, func(o Finding) bool { return o.Row == find.Row && o.Dish == find.Dish && o.Step == find.Step }) {
+		return // told already
+	}
 	f.found = append(f.found, find)
 }
 

@@ -363,7 +363,7 @@ func (v *view) paced(r *row) int {
 	if r.recipe.High == 0 {
 		return r.hands.Low
 	}
-	return min(pick(r.recipe), max(r.hands.High, r.recipe.Low))
+	return min(pick(r.recipe), max(r.hands.Likely, r.recipe.Low))
 }
 
 // extraTime tells a plan that stops where the clock would stop without the

@@ -62,7 +62,9 @@ func writtenPlan(p checktest.Plan) written.Plan {
 
 // seenAs is how much is known of the practical when a plan of the corpus is checked.
 var seenAs = map[string]func(t testing.TB, p checktest.Plan) match.Matched{
-	"with its recipes": func(t testing.TB, p checktest.Plan) match.Matched { return match.Match(writtenPlan(p), menu(t, p), nil) },
+	"with its recipes": func(t testing.TB, p checktest.Plan) match.Matched {
+		return match.Match(writtenPlan(p), menu(t, p), nil)
+	},
 	"with its kitchen": func(t testing.TB, p checktest.Plan) match.Matched {
 		kitchen := menu(t, p)
 		kitchen.Dishes = nil

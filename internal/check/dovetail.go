@@ -23,7 +23,7 @@ func notDovetailed(v *view, f *asker) {
 	before := ""
 	for _, r := range v.inTime {
 		letter := r.only()
-		if letter == "" || r.backwards || r.has(act.Serve, act.Plate) {
+		if letter == "" || r.backwards || r.has(act.Serve, act.Plate, act.SetUp) || v.clocked && r.begin < v.start || !r.handles() {
 			continue
 		}
 		rows++
@@ -41,6 +41,17 @@ func notDovetailed(v *view, f *asker) {
 	if switches <= len(seen)-1+f.limit("more") {
 		f.tell(saw{say: map[string]string{"switches": fmt.Sprint(switches), "dishes": fmt.Sprint(len(seen))}})
 	}
+}
+
+// handles says that a row is work on food.
+func (r *row) handles() bool {
+	return slices.ContainsFunc(r.deeds, func(d *deed) bool {
+		switch d.Kind {
+		case act.Other, act.SetUp, act.HeatOven, act.TurnOven, act.Ready, act.WashUp, act.WashHands, act.CleanDown, act.FinalClean, act.Timer:
+			return false
+		}
+		return true
+	})
 }
 
 // idleSpells are blocks whose hands are free for a good while, gaps that are told apart.
@@ -164,38 +175,24 @@ func noContingency(v *view, f *asker) {
 	}
 	last := (*row)(nil)
 	for _, r := range v.inTime {
-		if r.timed && !r.backwards && !r.clearsOnly() {
+		if r.timed && !r.backwards && !r.endsOnly() {
 			last = r
 		}
 	}
 	if last == nil {
 		return
 	}
-	slack := v.finish - (last.begin + last.least())
+	slack := v.finish - (last.begin + min(last.hands.Likely, 8))
 	if slack < f.limit("slack") {
 		f.tell(saw{rows: []*row{last}, minutes: max(0, slack), say: map[string]string{"finish": v.clock(v.finish)}})
 	}
 }
 
-var ifThen = lex("if late, if i, if it, if the, if there, if time, if not, if running, contingenc*, spare, extra time, catch up, buffer, in case, in hand, running late, if needed, if necessary, time left, late")
+var ifThen = lex("if things, slip*, if late, if i, if it, if the, if there, if time, if not, if running, contingenc*, spare, extra time, catch up, buffer, in case, in hand, running late, if needed, if necessary, time left, late")
 
-// clearsOnly says that a row does nothing but clear, or nothing at all.
-func (r *row) clearsOnly() bool {
-	if len(r.deeds) == 0 {
-		return true
-	}
-	for _, d := range r.deeds {
-		switch d.Kind {
-		case act.WashUp, act.CleanDown, act.FinalClean, act.Idle, act.WashHands:
-		case act.Other, act.SetUp, act.OvenOff:
-			if !r.washesUp() && !finished.in(r.words) {
-				return false
-			}
-		default:
-			return false
-		}
-	}
-	return true
+// endsOnly says that a row is no work: finish, wait, hand in.
+func (r *row) endsOnly() bool {
+	return r.hands.Low == 0 && (len(r.deeds) == 0 || finished.in(r.words) || r.has(act.Idle))
 }
 
 var finished = lex("finish*, end, stop, leave, hand, evaluat*, photo*, taste, tasting, sheet, done, pack*")

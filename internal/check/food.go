@@ -70,7 +70,7 @@ func chillTooShort(v *view, f *asker) {
 }
 
 // madeEarly are words of a part of a dish that is chilled on the way and not to set.
-var madeEarly = lex("base, biscuit*, dough, pastry, butter, bowl, cream, topping")
+var madeEarly = lex("base, dough, pastry, butter, bowl")
 
 func rowsOf(rows ...*row) (list []*row) {
 	for _, r := range rows {
@@ -148,7 +148,7 @@ func (v *view) nextDough(d *deed) *deed {
 		}
 		switch o.Kind {
 		case act.Mix, act.Shape, act.Fill, act.Decorate, act.PutIn, act.Cut:
-			if doughWords.in(o.row.words) || o.Kind == act.PutIn {
+			if (doughWords.in(o.row.words) || o.Kind == act.PutIn) && !rawMeat.in(o.row.words) {
 				return o
 			}
 		}
@@ -203,8 +203,8 @@ var (
 	pastryCream = lex("pastry cream, pastry case*, pastry brush")
 	rubbed      = lex("rub, rubbing, rubbed")
 	rubbedElse  = lex("crumble, scone*, topping, spice*, dough, yeast, salt")
-	pastaDough = lex("pasta dough")
-	rolled     = lex("roll*, line, lining, lined")
+	pastaDough  = lex("pasta dough")
+	rolled      = lex("roll*, line, lining, lined")
 )
 
 // restSaid is the minutes of rest that a row names between two of its acts; the

@@ -4,7 +4,7 @@ package check
 var (
 	rawMeat     = lex("chicken*, turkey, mince, minced, pork, lamb, beef, sausage*, burger*, fish, cod, salmon, haddock, tuna, prawn*, steak*, bacon, gammon, duck, meat, meatball*, mackerel, fillet*, kebab*, kofta*, patties, goujon*, thigh*, drumstick*")
 	highRisk    = lex("chicken*, turkey, mince, minced, pork, sausage*, burger*, meatball*, kebab*, kofta*, patties, duck, fish, cod, salmon, haddock, prawn*, goujon*, thigh*, drumstick*, lasagne, bolognese, ragu, chilli con carne, beef, lamb, fishcake*")
-	readyToEat  = lex("salad*, lettuce, leaves, cucumber, tomato*, fruit*, berries, strawberr*, raspberr*, blueberr*, cream, cheese*, bread, baguette, dressing, icing, coleslaw, slaw, garnish*, salsa, guacamole, avocado, mozzarella, feta, rocket, watercress, radish*, melon, mango, kiwi, grape*, mint, parsley, coriander, basil, chive*")
+	readyToEat  = lex("biscuit*, salad*, lettuce, leaves, cucumber, tomato*, fruit*, berries, strawberr*, raspberr*, blueberr*, cream, cheese*, bread, baguette, dressing, icing, coleslaw, slaw, garnish*, salsa, guacamole, avocado, mozzarella, feta, rocket, watercress, radish*, melon, mango, kiwi, grape*, mint, parsley, coriander, basil, chive*")
 	boardReady  = lex("salad*, lettuce, leaves, cucumber, tomato*, fruit*, strawberr*, raspberr*, cheese*, bread, baguette, coleslaw, slaw, garnish*, salsa, guacamole, avocado, mozzarella, feta, rocket, watercress, radish*, melon, mango, kiwi, grape*, parsley, coriander, basil, mint, chive*")
 	pastry      = lex("pastry, shortcrust, sweet paste, pate sucree, sucree")
 	notRolled   = lex("choux, filo, puff, phyllo, ready made, ready rolled, bought")
@@ -14,7 +14,7 @@ var (
 	notSet      = lex("table, timer, oven, aside, baked, bake, pastry, dough")
 	riskyCold   = lex("cream, creams, chantilly, custard, patissiere, mousse, panna, pannacotta, cheesecake, mayonnaise, prawn*, trifle, tiramisu, egg mayonnaise, coleslaw, quiche, pate, sushi, smoked salmon")
 	leftWarm    = lex("rice, custard, patissiere, anglaise, cream sauce, cheese sauce, white sauce, bechamel, risotto, stock, gravy")
-	doorShut    = lex("cake*, sponge*, choux, eclair*, profiterole*, souffle*, yorkshire*, batter pudding*, meringue*, gateau, cupcake*, muffin*, roulade, swiss roll, victoria, bun, buns")
+	doorShut    = lex("cake, cakes, sponge*, choux, eclair*, profiterole*, souffle*, yorkshire*, batter pudding*, meringue*, gateau, cupcake*, muffin*, roulade, swiss roll, victoria, bun, buns")
 	tinned      = lex("cake*, sponge*, brownie*, gateau, roulade, swiss roll, loaf, victoria, traybake*, flapjack*, cupcake*, muffin*")
 	fragile     = lex("souffle*, omelette*, tempura")
 	friedFood   = lex("deep fry*, deep fri*, deepfry, fritter*, chips, goujon*, tempura, doughnut*, crispy")

@@ -179,7 +179,7 @@ func (v *view) cookedLater(d *deed) bool {
 		}
 		switch o.Kind {
 		case act.Hob, act.PutIn, act.Grill:
-			if o.row == d.row || slices.ContainsFunc(d.Objects, func(w string) bool {
+			if o.row == d.row && len(o.Objects) == 0 || slices.ContainsFunc(d.Objects, func(w string) bool {
 				return slices.Contains(o.Objects, w) || len(w) > 3 && slices.ContainsFunc(o.row.words, func(x string) bool { return strings.HasPrefix(x, w) })
 			}) {
 				return true
@@ -307,7 +307,7 @@ func noCoreCheck(v *view, f *asker) {
 				risky := d.HighRisk || highRisk.in(d.words)
 				switch d.Kind {
 				case act.Hob, act.PutIn, act.Grill:
-					if d.Kind == act.Grill && len(d.Objects) == 0 {
+					if d.Kind == act.Grill && (len(d.Objects) == 0 || grillOn.in(d.words)) {
 						continue // it is heated
 					}
 					if (risky || v.rawIn(rows, d)) && cooked == nil {
@@ -322,6 +322,8 @@ func noCoreCheck(v *view, f *asker) {
 		f.tell(saw{rows: []*row{cooked}, dish: letter})
 	}
 }
+
+var grillOn = lex("heat the grill, heat grill, grill on, light the grill, light grill, turn grill on, preheat the grill, preheat grill, turn on grill, turn on the grill, grill to heat")
 
 // rawIn says that raw meat was worked on for the dish before the deed, and the
 // deed cooks that and not another part of it.
@@ -446,14 +448,28 @@ func (v *view) coldAfter(d *deed) bool {
 	if inCold.in(d.row.all()) {
 		return true
 	}
+	var next *row
 	for _, o := range v.deeds[d.place+1:] {
 		if (o.row.samely(d.row) || len(o.row.Letters) == 0) && !o.row.backwards {
+			if next == nil && o.row != d.row && o.row.samely(d.row) {
+				next = o.row
+			}
+			if o.Kind == act.Chill && (o.row == next || sharesStep(o.row, d.row)) {
+				return true
+			}
 			if (o.Kind == act.Chill || o.Kind == act.Freeze) && (len(o.Objects) == 0 || len(o.row.Letters) == 0 || d.row.names(o.Objects)) {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// sharesStep says that two rows stand for parts of one step.
+func sharesStep(a, b *row) bool {
+	return slices.ContainsFunc(a.Steps, func(s match.Step) bool {
+		return slices.ContainsFunc(b.Steps, func(o match.Step) bool { return o.ID == s.ID })
+	})
 }
 
 // names says that a row names one of the foods, by stem.
@@ -577,7 +593,7 @@ func allergensUnmarked(v *view, f *asker) {
 	f.tell(saw{say: map[string]string{"what": list(names), "number": fmt.Sprint(len(names))}})
 }
 
-var allergySaid = lex("allerg*, intoleran*, coeliac, contains, gluten, nut free, dairy free, dietary, vegan")
+var allergySaid = lex("allerg*, label them, menu has, dish has, dishes have, milk and egg, egg and milk, wheat and milk, milk and wheat, intoleran*, coeliac, contains, gluten, nut free, dairy free, dietary, vegan")
 
 // hotFatNoNote tells hot fat or sugar with nothing said of how to be safe with it.
 func hotFatNoNote(v *view, f *asker) {
@@ -594,7 +610,7 @@ func hotFatNoNote(v *view, f *asker) {
 
 // fryingOil says that something is fried in oil that is named.
 func fryingOil(r *row) bool {
-	return fries.in(r.words) && slices.Contains(r.words, "oil")
+	return fries.in(r.words) && (slices.Contains(r.words, "oil") || bothSides.in(r.words))
 }
 
 var fries = lex("fry, fried, frying, shallow")
@@ -640,7 +656,7 @@ func noWashingUp(v *view, f *asker) {
 
 // washesUp says that a row clears, by its acts or its words.
 func (r *row) washesUp() bool {
-	if r.noted(act.WashUp) || r.has(act.FinalClean) || washWords.in(r.all()) {
+	if r.has(act.WashUp, act.FinalClean) && !cleanBowl.in(r.words) || washWords.in(r.all()) {
 		return true
 	}
 	for _, d := range r.deeds {
@@ -653,6 +669,7 @@ func (r *row) washesUp() bool {
 
 var (
 	washWords = lex("wash up, washing up, wash dishes, wash equipment, clear up, clean as you, tidy*, do dishes, do the dishes, wash the dishes, clear away, clear down")
+	cleanBowl = lex("clean bowl, clean dry, clean grease, clean pan, clean tin")
 	boardOnly = lex("board*, hand*, knife, knives, table")
 )
 

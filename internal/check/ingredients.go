@@ -70,6 +70,6 @@ var plainFood = lex("fresh, large, small, medium, plain, whole, white, brown, gr
 
 func mentions(words, keys []string) bool {
 	return slices.ContainsFunc(keys, func(k string) bool {
-		return slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(w, k) })
+		return slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(w, k) || len(w) >= 4 && strings.HasPrefix(k, w) })
 	})
 }

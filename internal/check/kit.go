@@ -174,7 +174,7 @@ func kitTaken(v *view, f *asker) {
 // cakeDoorOpened tells a door that is opened while something inside needs it shut.
 func cakeDoorOpened(v *view, f *asker) {
 	for _, l := range v.loads {
-		if !doorShut.in(l.words()) && (l.step == nil || l.step.Wait.DoorShut == 0) {
+		if !doorShut.in(l.words()) && !doorShut.in(wordsOf(v.dish(l.in.row.only()))) && (l.step == nil || l.step.Wait.DoorShut == 0) {
 			continue
 		}
 		until, known := l.until()
@@ -191,7 +191,7 @@ func cakeDoorOpened(v *view, f *asker) {
 				if o == l || d == nil || d.row == l.in.row || l.out != nil && d.row == l.out.row || v.ovens() > 1 {
 					continue
 				}
-				if d.early > l.from() && d.late < shut {
+				if d.row.place > l.in.row.place && d.early >= l.in.early && d.late < shut {
 					f.tell(saw{rows: []*row{d.row, l.in.row}, say: map[string]string{"until": v.clock(shut)}})
 					return
 				}

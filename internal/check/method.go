@@ -7,6 +7,7 @@ import (
 
 	"plait.example/internal/act"
 	"plait.example/internal/match"
+	"plait.example/internal/practical"
 )
 
 // The method: is each step there, once, and after what it needs?
@@ -29,6 +30,11 @@ func stepMissing(v *view, f *asker) {
 			missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
 		}
 	})
+	v.eachStep(func(s *stepSeen) {
+		if s.seen() && !s.step.SetUp && v.partMissing(s) {
+			missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
+		}
+	})
 	for _, letter := range v.dishes {
 		list := missing[letter]
 		if len(list) == 0 || len(v.rowsOfDish(letter)) == 0 {
@@ -43,6 +49,25 @@ func stepMissing(v *view, f *asker) {
 	}
 }
 
+// partMissing says that of the ingredients that a step names, no row of the
+// dish names two or more, and that they are half of them: a row stands for the
+// step, and only for a part of it.
+func (v *view) partMissing(s *stepSeen) bool {
+	words := wordsOf(s.step.Text)
+	named, absent := 0, 0
+	for _, ing := range s.dish.Ingredients {
+		keys := foodKeys(ing.Name)
+		if len(keys) == 0 || !mentions(words, keys) {
+			continue
+		}
+		named++
+		if !slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool { return mentions(r.all(), keys) }) {
+			absent++
+		}
+	}
+	return !v.cutsAll(s.dish.Letter) && absent >= 2 && 2*absent >= named && slices.Contains(s.kinds, act.Cut)
+}
+
 // weighty says that a step is one that a plan must show: it takes time, or its
 // food waits somewhere.
 func (s *stepSeen) weighty(least int) bool {
@@ -54,16 +79,28 @@ func (s *stepSeen) weighty(least int) bool {
 func (v *view) folded(s *stepSeen) bool {
 	for _, r := range v.rowsOfDish(s.dish.Letter) {
 		for _, d := range r.deeds {
-			if slices.Contains(s.kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(s.foods, o) && !vessel.in([]string{o}) }) {
+			if !s.nameless && slices.Contains(s.kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(s.foods, o) && !vessel.in([]string{o}) }) {
 				return true
 			}
 		}
 	}
+	if slices.Contains(s.kinds, act.Cut) && v.cutsAll(s.dish.Letter) {
+		return true
+	}
 	if v.preparing(s) && slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool { return mentions(r.words, s.foods) }) {
 		return true
 	}
-	return len(s.foods) == 0 && v.enough(s)
+	return (len(s.foods) == 0 || s.nameless) && v.enough(s)
 }
+
+// cutsAll says that a row of the dish cuts "the vegetables" or "the ingredients" as one.
+func (v *view) cutsAll(letter string) bool {
+	return slices.ContainsFunc(v.rowsOfDish(letter), func(r *row) bool {
+		return slices.ContainsFunc(r.deeds, func(d *deed) bool { return d.Kind == act.Cut && allOfThem.in(d.words) })
+	})
+}
+
+var allOfThem = lex("veg*, ingredients, everything, all, fruit")
 
 // enough says that the dish's rows hold as many acts of the step's kind as its
 // recipe: a "leave to cool" that names nothing cannot be told from another.
@@ -168,9 +205,7 @@ func outOfOrder(v *view, f *asker) {
 			}
 		}
 	})
-	if !v.recipes {
-		v.usualOrder(f)
-	}
+	v.usualOrder(f)
 }
 
 // wrongWay says that every row of a step is before every row of the one it needs.
@@ -285,7 +320,7 @@ func dishMissing(v *view, f *asker) {
 	told := false
 	if v.Practical != nil {
 		for _, d := range v.Practical.Dishes {
-			if len(v.rowsOfDish(d.Letter)) == 0 && (v.lettered() || !v.mentioned(d.Name)) {
+			if v.nothingOf(d) && (v.lettered() || !v.mentioned(d.Name)) {
 				told = true
 				f.tell(saw{dish: d.Letter, say: map[string]string{"what": d.Name}})
 			}
@@ -299,6 +334,16 @@ func dishMissing(v *view, f *asker) {
 			f.tell(saw{say: map[string]string{"what": n.Name}})
 		}
 	}
+}
+
+// nothingOf says that no row works on the dish.
+func (v *view) nothingOf(d practical.Dish) bool {
+	for _, s := range d.Steps {
+		if v.steps[s.ID].seen() {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(v.rowsOfDish(d.Letter), func(r *row) bool { return r.only() == d.Letter && r.handles() })
 }
 
 // lettered says that most rows are known to be about a dish.

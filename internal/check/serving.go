@@ -41,6 +41,9 @@ func (v *view) ready(letter string) (row *row, at int, hot bool) {
 	text := wordsOf(v.dish(letter))
 	for _, r := range v.rowsOfDish(letter) {
 		for _, d := range r.deeds {
+			if (d.Kind == act.Reheat || d.Kind == act.Microwave || d.Kind == act.KeepHot || d.Kind == act.Hob && warming.in(d.words)) && platesOnly.in(d.words) {
+				continue
+			}
 			switch d.Kind {
 			case act.Hob, act.PutIn, act.Grill, act.Reheat, act.TakeOut, act.Microwave:
 				if end, ok := v.thermalEnd(d); ok && end >= at {
@@ -61,6 +64,8 @@ func (v *view) ready(letter string) (row *row, at int, hot bool) {
 	}
 	return row, at, known == practical.Hot || hotFood.in(text) && (hotFood.in(wordsOf(v.dish(letter))) || !notHot.in(wordsOf(v.dish(letter)))) && !notHot.in(row.words)
 }
+
+var warming = lex("warm, heat")
 
 var doneSaid = lex("done, ready, cooked, finished, complete*")
 
@@ -110,7 +115,7 @@ func (v *view) served(letter string) (int, *row) {
 // held says that a row between two times keeps a dish hot.
 func (v *view) held(letter string, from, until int) bool {
 	for _, r := range v.inTime {
-		if (r.about(letter) || len(r.Letters) == 0) && r.end >= from && r.begin <= until {
+		if (r.about(letter) || len(r.Letters) == 0) && r.end >= from && r.begin <= until && !(platesOnly.in(r.words) && warming.in(r.words)) {
 			if r.noted(act.KeepHot, act.Reheat) || holdWords.in(r.all()) {
 				return true
 			}
@@ -221,16 +226,17 @@ var (
 
 // platesAndGarnish tells a plan with hot food in which neither plates nor garnish are planned.
 func platesAndGarnish(v *view, f *asker) {
-	hot := false
+	var hot []string
 	for _, letter := range v.dishes {
-		_, _, is := v.ready(letter)
-		hot = hot || is
+		if _, _, is := v.ready(letter); is {
+			hot = append(hot, letter)
+		}
 	}
-	if !hot {
+	if len(hot) == 0 {
 		return
 	}
 	for _, r := range v.rows {
-		if plateWarm.in(r.all()) || garnishing.in(r.all()) || r.noted(act.Decorate) {
+		if plateWarm.in(r.all()) || garnishing.in(r.all()) {
 			return
 		}
 	}

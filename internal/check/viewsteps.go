@@ -13,14 +13,15 @@ const sureEnough = 0.5
 
 // stepSeen is a step of a recipe with the rows that stand for it.
 type stepSeen struct {
-	step  *practical.Step
-	dish  *practical.Dish
-	order int    // in its dish, from 0
-	rows  []*row // by the clock; for the hands' work or the beginning of the wait
-	outs  []*row // for the end of the wait
-	next  []string
-	kinds []act.Kind // of its text
-	foods []string   // what its text names, by stem
+	step     *practical.Step
+	dish     *practical.Dish
+	order    int    // in its dish, from 0
+	rows     []*row // by the clock; for the hands' work or the beginning of the wait
+	outs     []*row // for the end of the wait
+	next     []string
+	kinds    []act.Kind // of its text
+	foods    []string   // what its text names, by stem; else what the step before names
+	nameless bool       // its own text names none
 }
 
 // readSteps finds the rows of each step, and the minutes of each row by its steps.
@@ -51,6 +52,12 @@ func (v *view) readSteps() {
 			if before := v.steps[a.Step]; before != nil {
 				before.next = append(before.next, s.step.ID)
 			}
+		}
+	})
+	v.eachStep(func(s *stepSeen) { // "leave to rest" is about what the step before made
+		if len(s.foods) == 0 && len(s.step.After) == 1 && v.steps[s.step.After[0].Step] != nil {
+			s.foods = v.steps[s.step.After[0].Step].foods
+			s.nameless = true
 		}
 	})
 	for _, r := range v.inTime {
@@ -94,7 +101,7 @@ func (s *stepSeen) seen() bool { return len(s.rows)+len(s.outs) > 0 }
 // related says that one step works on what another has made: they name a food
 // in common, or the later one names none, or its words join it to something.
 func (v *view) related(before, s *stepSeen) bool {
-	return v.sameFood(before, s) || len(s.foods) == 0 || len(before.foods) == 0 || joining.in(wordsOf(s.step.Text))
+	return v.sameFood(before, s) || len(s.foods) == 0 && len(s.step.After) < 2 || len(before.foods) == 0 || joining.in(wordsOf(s.step.Text))
 }
 
 // sameFood says that two steps name a food in common.

@@ -40,7 +40,7 @@ func (v *view) waits() (list []waitSeen) {
 		}
 		if w := s.step.Wait; w != nil && w.Place != practical.AtOven && w.Place != practical.AtGrill {
 			if ends := v.waitEnds(s); ends != nil {
-				if seen, wrong := v.compare(s, s.rows[len(s.rows)-1], ends, w.Least, w.Most); wrong {
+				if seen, wrong := v.compare(s, s.lastBefore(ends), ends, w.Least, w.Most); wrong {
 					list = append(list, seen)
 				}
 			}
@@ -100,7 +100,7 @@ func (v *view) waitStepsOf(r *row, place practical.Place) (list []*stepSeen) {
 func (v *view) waitEnds(s *stepSeen) *row {
 	var first *row
 	consider := func(r *row) {
-		if r.place > s.rows[len(s.rows)-1].place && (first == nil || r.place < first.place) {
+		if r.place > s.rows[0].place && (first == nil || r.place < first.place) {
 			first = r
 		}
 	}
@@ -115,9 +115,22 @@ func (v *view) waitEnds(s *stepSeen) *row {
 		if len(next.rows) == 0 || !v.related(s, next) {
 			return nil
 		}
-		consider(next.rows[0])
+		for _, r := range next.rows {
+			consider(r)
+		}
 	}
 	return first
+}
+
+// lastBefore is the last row of the step before another row.
+func (s *stepSeen) lastBefore(r *row) *row {
+	last := s.rows[0]
+	for _, o := range s.rows {
+		if o.place < r.place {
+			last = o
+		}
+	}
+	return last
 }
 
 // compare judges the minutes between two rows against those of the recipe.
@@ -135,7 +148,7 @@ func (v *view) compare(s *stepSeen, from, to *row, least, most int) (waitSeen, b
 	switch {
 	case least > 0 && longest < least-slack:
 		seen.short = least - longest
-	case most > 0 && shortest > most+max(10, most/4):
+	case most > 0 && shortest > most+max(10, most/4) && from == s.rows[len(s.rows)-1]:
 		seen.long = shortest - most
 	default:
 		return waitSeen{}, false

@@ -32,8 +32,8 @@ func noQualityChecks(v *view, f *asker) {
 	f.at()
 }
 
-// special are words of hygiene, safety and quality.
-var special = lex("careful*, safe*, hygien*, wash*, clean, board, hot, sharp, claw, bridge, knife, gloves, probe, temperature, separate, cover*, fridge, chill, check, taste, allerg*, sanitis*, wipe*, spray, timer, handle*, watch*, risk, quality, even, burn*, raw, contamina*, test")
+// special are words of hygiene, safety and quality, where a plan has no column for them.
+var special = lex("careful*, safe*, hygien*, board, claw, bridge, gloves, probe, 75c, separate, check*, taste, allerg*, sanitis*, spray, risk, quality, raw, contamina*, test*, until golden, golden, springs, al dente, skewer comes, doubled, juices, stiff peaks, soft peaks, reduced by half, coats")
 
 // noSpecialPoints tells an hour in which the plan names nothing special.
 func noSpecialPoints(v *view, f *asker) {
@@ -51,7 +51,7 @@ func noSpecialPoints(v *view, f *asker) {
 			f.tell(saw{minutes: r.begin - from, say: map[string]string{"from": v.clock(from), "until": v.clock(r.begin)}})
 			return
 		}
-		if len(r.points) > 0 || !anyPoints && (special.in(r.words) || doneness.in(r.words)) || safetySaid.in(r.words) {
+		if len(r.points) > 0 || !anyPoints && special.in(r.words) || safetySaid.in(r.words) {
 			from = r.begin
 		}
 	}
@@ -60,7 +60,7 @@ func noSpecialPoints(v *view, f *asker) {
 	}
 }
 
-var safetySaid = lex("careful*, safe*, hygien*, probe, 75c, board, contamina*, oven gloves, wash hands, claw, bridge")
+var safetySaid = lex("careful*, safe*, hygien*, probe, 75c, board, contamina*, oven gloves, claw, bridge")
 
 // vagueVerbs say nothing of what the hands do.
 var vagueVerbs = lex("make, do, prepare, cook, finish, sort, carry, continue, complete")
@@ -168,23 +168,31 @@ func (v *view) servedByName(letter string) bool {
 
 // recipePasted tells rows that are a recipe's text and no plan.
 func recipePasted(v *view, f *asker) {
-	var long []*row
+	var long, run []*row
 	for _, r := range v.rows {
-		if len(r.words) >= f.limit("words") && amountsIn(r.words) >= f.limit("amounts") || v.copied(r, f.limit("copied")) {
+		amounts := amountsIn(r.words)
+		if len(r.words) >= f.limit("words") && amounts > 0 || v.copied(r, f.limit("copied")) {
 			long = append(long, r)
-		} else if len(long) < f.limit("rows") {
-			long = nil
+		}
+		switch {
+		case len(r.words) >= f.limit("words") && amounts >= f.limit("amounts"):
+			run = append(run, r)
+		case len(run) < f.limit("rows"):
+			run = nil
 		}
 	}
-	if len(long) >= f.limit("rows") {
+	switch {
+	case len(long) > f.limit("rows"):
 		f.at(long...)
+	case len(run) >= f.limit("rows"):
+		f.at(run...)
 	}
 }
 
 // amountsIn counts amounts such as 150 g.
 func amountsIn(words []string) (n int) {
 	for i, w := range words {
-		digits := strings.TrimRight(w, "gmlkgtbsp")
+		digits := strings.TrimRight(w, "gmlktbsp")
 		if digits == "" || strings.Trim(digits, "0123456789") != "" {
 			continue
 		}
