@@ -394,7 +394,7 @@ func (s span) turn() []Kind {
 		return []Kind{Grill}
 	case s.says("heat", "hob", "simmer", "ring") && s.f.is("turn", "turndown", "turnup", "lower", "reduce", "raise", "increase"):
 		return []Kind{Hob}
-	case s.f.is("turndown", "turnup", "lower", "raise", "increase") && len(heatsOf(s.text())) > 0:
+	case s.f.is("turndown", "turnup", "lower", "raise", "increase", "reduce") && len(heatsOf(s.text())) > 0:
 		return []Kind{TurnOven}
 	case s.f.is("turndown", "turnup", "reduce"):
 		return []Kind{Hob}

@@ -25,6 +25,8 @@ func saidWithout(ts []token) (name string, where int) {
 			return "chilled", i
 		case t.is("rack", "racks") && last == 0:
 			return "racked", i
+		case t.is("off") && next.is("heat", "the", "hob") && i > 0:
+			return "takeoff", i
 		case t.in(cakeTins) && !t.is("dishes", "dish") && before(ts, i, "in", "into"):
 			return "tinned", i
 		case t.is("freezer") && before(ts, i, "in", "into", "to"):
@@ -43,7 +45,7 @@ func saidWithout(ts []token) (name string, where int) {
 			return "kettle", i
 		case t.is("hob", "ring") && before(ts, i, "on", "onto"):
 			return "hobbed", i
-		case t.is("on") && i == last && i > 0 && !at(ts, i-1).in(setupThings):
+		case t.is("on") && i == last && i > 0 && !at(ts, i-1).in(setupThings) && !at(ts, i-1).is("lid", "lids", "foil", "cover", "top", "light", "gloves", "a-gloves"):
 			return "hobbed", i
 		case t.is("marinade") && before(ts, i, "in"):
 			return "marinate", i

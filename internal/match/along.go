@@ -10,9 +10,9 @@ import (
 // A step goes along with a piece that says so much of it, though the piece stands for another step.
 const (
 	alongSure    = 0.8 // share of the step's things, wherever it stands
-	alongLeast   = 0.3 // the same beside a step of the row
+	alongLeast   = 0.45 // the same beside a step of the row
 	alongMade    = 0.22
-	alongNamed   = 0.55 // beside a step of the row, whatever is done to them
+	alongNamed   = 0.6 // beside a step of the row, whatever is done to them
 	alongBetween = 0.15 // between two steps of the row
 )
 
@@ -73,14 +73,23 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 		return k.stood(p, s) + near
 	case !before && !after:
 		return 0
-	case share >= alongNamed:
+	case share >= alongNamed && puttingTogether(s):
 		return share + near
 	case share >= alongLeast && kind:
 		return share + near
-	case before && after && (p.made || kind && share >= alongBetween || s.things == 0):
+	case before && after && (p.made || kind && share >= alongBetween || s.things == 0 && (kind || s.ends == "")):
 		return alongBetween + near
 	}
 	return 0
+}
+
+// puttingTogether says whether a step adds, fills or cooks what it names: a row
+// that names the same beside it means it, whatever its verb.
+func puttingTogether(s *stepWords) bool {
+	if s.ends != "" && s.ends != act.Hob || s.kinds[act.Cut] {
+		return false
+	}
+	return s.kinds[act.Mix] || s.kinds[act.Fill] || s.kinds[act.Decorate] || s.kinds[act.Shape] || s.kinds[act.Hob]
 }
 
 // open says whether no other row stands for a step between two steps.

@@ -84,11 +84,16 @@ const (
 	bareLoad  = 0.3 // of "take out of the oven", with no food named
 )
 
+// saysAny says whether a piece says a word of the step's own.
+func saysAny(p *piece, s *stepWords) bool {
+	return slices.ContainsFunc(p.words, func(w weighted) bool { return s.words[w.stem] == 1 && !plainVerbs[w.stem] && w.stem != "take" })
+}
+
 // waitsSo says whether a step has the wait that a piece begins or ends.
 func (k *known) waitsSo(p *piece, s *stepWords) bool {
 	switch p.kind {
 	case act.TakeOut:
-		return s.ends == act.PutIn || s.kinds[act.TakeOut]
+		return s.ends == act.PutIn || s.kinds[act.TakeOut] && saysAny(p, s)
 	case act.FromCold:
 		return s.ends == act.Chill || s.ends == act.Freeze || s.kinds[act.FromCold]
 	case act.PutIn:
@@ -150,6 +155,8 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 		return forAlike
 	case p.kind == act.Other && s.kinds[act.Other] && s.words[p.verb] < 1:
 		return 0
+	case p.kind == act.Mix && s.kinds[act.Mix] && !p.made && !plainVerbs[p.verb] && s.words[p.verb] < 1:
+		return forKind / 2
 	case s.kinds[p.kind]:
 		return forKind
 	case p.kind == act.TakeOut && s.ends == act.PutIn, p.kind == act.FromCold && (s.ends == act.Chill || s.ends == act.Freeze):
