@@ -87,6 +87,7 @@ var deciders = func() map[string]func(span) []Kind {
 		"kettle":          kindly(BoilWater),
 		"hobbed":          kindly(Hob),
 		"done":            kindly(Other),
+		"turnout":         span.turnout,
 		"cut":             span.cut,
 		"serve present":   span.serve,
 		"plate dish":      span.plate,
@@ -133,7 +134,7 @@ func (s span) acts() (acts []Act) {
 	place := s.place(kinds)
 	objects := s.objects()
 	for i, k := range kinds {
-		a := Act{Kind: k, Verb: stem(s.f.name), Place: place, Objects: objects, Implied: i+1 < len(kinds) && !s.says("out", "takeout", "getout")}
+		a := Act{Kind: k, Verb: stem(s.f.name), Place: place, Objects: objects, Implied: k == TakeOut && i+1 < len(kinds) && !s.says("out", "takeout", "getout")}
 		if s.f.form == noVerb || strings.HasPrefix(s.f.name, "a-") {
 			a.Verb = ""
 		}
@@ -229,6 +230,8 @@ func (s span) putElsewhere() []Kind {
 	switch {
 	case s.f.is("in", "putin") && s.mixing():
 		return []Kind{Mix}
+	case s.f.is("in", "putin") && s.has(readyToEat) && !s.has(baked):
+		return []Kind{Fill}
 	case s.f.is("in", "putin"), last.is("in"), s.says("back") && s.says("in"):
 		return []Kind{PutIn}
 	case s.f.is("puton"), last.is("on"):
@@ -261,7 +264,23 @@ func (s span) hasOven() bool {
 	return slices.ContainsFunc(s.words(), func(t token) bool { return ovens[t.text] })
 }
 
-func (s span) onlyWater() bool { return s.has(waterWords) && !s.cooksIn() }
+// onlyWater says whether nothing but water is named: "pan of water on for the pasta".
+func (s span) onlyWater() bool {
+	if !s.has(waterWords) {
+		return false
+	}
+	for i, t := range s.words() {
+		if t.is("for") {
+			break
+		}
+		if t.kind == word && s.f.from+i != s.f.at && !t.in(notObjects) && !waterThings[t.text] && lexicon[t.text].name == "" {
+			return false
+		}
+	}
+	return true
+}
+
+var waterThings = exactly("water kettle a-water pan saucepan pot hob ring lid salted boiling salt wok full jug deep")
 
 // cooksIn says whether a food is named that is cooked in the water.
 func (s span) cooksIn() bool {

@@ -14,6 +14,8 @@ func (s span) clean() []Kind {
 		return []Kind{WashHands}
 	case chore && final, s.f.is("sweep", "mop"), s.f.is("clean", "tidy", "wipe", "cleandown", "clear", "scrub", "wash") && s.has(finalWords) && !s.says("dishes"):
 		return []Kind{FinalClean}
+	case s.f.is("washup", "tidy") && s.says("sink", "floor", "cooker", "hob") && s.f.to > s.f.at+2:
+		return []Kind{WashUp, FinalClean}
 	case s.f.is("washup", "tidy"):
 		return []Kind{WashUp}
 	case s.f.is("cleandown", "sanitise", "sanitize", "disinfect"):
@@ -72,7 +74,7 @@ func (s span) ready() []Kind {
 }
 
 func (s span) boil() []Kind {
-	if s.says("kettle") || s.onlyWater() && !s.has(hobFoods) {
+	if s.says("kettle") || s.onlyWater() {
 		return []Kind{BoilWater}
 	}
 	return []Kind{Hob}
@@ -208,6 +210,14 @@ func (s span) cut() []Kind {
 }
 
 func (s span) serve() []Kind { return []Kind{Serve} }
+
+// turnout turns food out of its tin, on to the plates when they are named.
+func (s span) turnout() []Kind {
+	if s.says("plate", "plates") {
+		return []Kind{Plate}
+	}
+	return []Kind{Other}
+}
 
 func (s span) plate() []Kind { return []Kind{Plate} }
 

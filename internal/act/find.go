@@ -85,6 +85,7 @@ func (r *reader) step(i int) {
 		case r.aside.on:
 			r.aside.seen = true
 		case !t.is("no", "nothing") || r.start:
+			r.sayBefore(i)
 			r.negate = true
 		}
 		return
@@ -243,7 +244,10 @@ func (r *reader) reads(i int, f found) bool {
 	case never:
 		return !r.adjectival(i)
 	case often:
-		if tools[f.name] && (next.kind != word || joiners[next.text]) && r.listing() {
+		if tools[f.name] && r.listing() && (next.kind != word || joiners[next.text] || r.all[len(r.all)-1].is("serve")) {
+			return false
+		}
+		if f.is("warm", "heat", "dry", "crisp") && r.adding() {
 			return false
 		}
 		if r.start || prev.is("to") || adverbs[prev.text] {
@@ -259,12 +263,28 @@ var kitAfter = phraseSet(`core temperature|core temp|serve time|bake time|cook t
 	toast rack|press garlic-press|cool rack|cut lery|blend er|steam ed|serve spoon|roll pin|stew pot|roast tin|bake tray`)
 
 // tools are verbs that are also things to fetch and to wash.
-var tools = exactly("whisk spoon skewer brush press grill mould plate dish mix set cut timer probe")
+var tools = exactly("whisk spoon skewer brush press grill mould plate dish mix set cut timer probe dip layer stack coat")
 
 // listing says whether the last verb is followed by a list of things.
 func (r *reader) listing() bool {
 	n := len(r.all)
-	return n > 0 && r.all[n-1].is("washup", "wash", "clean", "gather", "collect", "get", "getout", "take", "use", "fetch", "weigh", "rinse")
+	return n > 0 && r.all[n-1].is("washup", "wash", "clean", "gather", "collect", "get", "getout", "take", "use", "fetch", "weigh", "rinse", "serve")
+}
+
+// adding says whether the last verb takes a list of foods: "add yeast and warm milk".
+func (r *reader) adding() bool {
+	n := len(r.all)
+	return n > 0 && r.all[n-1].is("add", "mix", "pour", "stir", "combine", "rub", "make", "use") && !r.sentenceSince(r.all[n-1].at)
+}
+
+// sentenceSince says whether a sentence has ended since token i.
+func (r *reader) sentenceSince(i int) bool {
+	for _, t := range r.ts[i:max(i, r.piece)] {
+		if t.is(".", ";", "\n", "then") {
+			return true
+		}
+	}
+	return false
 }
 
 func phraseSet(list string) set {
@@ -281,7 +301,10 @@ func (r *reader) adjectival(i int) bool { return r.ts[i].is("puree") && !r.start
 // readsNounish reads a word that is mostly a noun: "butter the tin", but "add butter".
 func (r *reader) readsNounish(i int, f found, next token) bool {
 	prev := at(r.ts, i-1)
-	alone := next.kind != word || joiners[next.text]
+	if next.kind == number && f.is("line", "pipe", "ice") && r.start {
+		return true
+	}
+	alone := next.kind == sign || joiners[next.text]
 	switch {
 	case prev.is("to") && (next.kind == word || f.is("pipe", "plate", "ice", "season", "dust")):
 		return true
@@ -307,7 +330,7 @@ func (r *reader) readsIng(i int, f found, prev, next token) bool {
 		return false
 	}
 	if nounsIng[r.ts[i].text] {
-		return (r.start || r.strong && i == r.piece) && next.kind == word && !joiners[next.text] && !beings[next.text] && !next.is("in", "on", "mixture", "ingredients", "into", "to")
+		return (r.start || r.strong && i == r.piece) && next.kind == word && !joiners[next.text] && !beings[next.text] && !next.is("in", "on", "off", "out", "mixture", "ingredients", "into", "to")
 	}
 	return r.start || adverbs[prev.text] || prev.is("start", "begin", "continue", "finish", "carry", "on", "keep", "time") || !r.afterVerb(i) || r.lastForm() == ing
 }
@@ -380,6 +403,13 @@ func (r *reader) endPiece(end int) {
 	r.sayWithout(from, end)
 }
 
+// sayBefore keeps what stands before a negation: "oven 190C, not fan".
+func (r *reader) sayBefore(i int) {
+	if !r.negate && i > r.piece+1 && !r.afterVerb(i) {
+		r.sayWithout(r.piece, i)
+	}
+}
+
 // sayWithout keeps what tokens without a verb say.
 func (r *reader) sayWithout(from, end int) {
 	name, where := saidWithout(r.ts[from:end])
@@ -392,7 +422,7 @@ func (r *reader) sayWithout(from, end int) {
 	r.found(found{verb: verb{name: name}, at: from + where, form: noVerb})
 }
 
-var putters = exactly("put place pop move transfer return putin store leave keep wrap cover lay slide")
+var putters = exactly("put place pop move transfer return putin store leave keep lay slide")
 
 // attaches says whether a place after a comma still belongs to the verb: "put the dough, covered, in the fridge".
 func (f found) attaches(ts []token, name string) bool {

@@ -43,6 +43,9 @@ var handled = map[Kind]bool{
 	Cut: true, Mix: true, Shape: true, Fill: true, Decorate: true, Marinate: true, Hob: true, Taste: true, FromCold: true, Plate: true, Other: true, Grill: true,
 }
 
+// touching are the verbs of no other kind in which the hands are on the food.
+var touching = exactly("wash rinse dry defrost thaw prick pierce toss open drain skim flip turn score")
+
 // food says whether the act touches raw meat, fish or egg, or food that is eaten as it is.
 func (s span) food(k Kind) practical.Food {
 	if !handled[k] {
@@ -50,9 +53,13 @@ func (s span) food(k Kind) practical.Food {
 	}
 	raw, ready := s.rawNamed(k), s.has(readyToEat)
 	switch {
+	case raw && k == Fill && s.has(breads) && !s.f.is("wrap"):
+		return practical.ReadyToEat
+	case raw && k == Other && !touching[s.f.name]:
+		return ""
 	case raw:
 		return practical.Raw
-	case ready && k != Hob && k != Grill && k != FromCold && k != Taste && k != Other:
+	case ready && k != Hob && k != Grill && k != FromCold && k != Taste && k != Other && !s.f.is("add"):
 		return practical.ReadyToEat
 	case s.has(meat) && s.cooked() && (k == Cut || k == Plate || k == Fill):
 		return practical.ReadyToEat
@@ -71,6 +78,22 @@ func (s span) rawNamed(k Kind) bool {
 	}
 	return s.has(egg) && !s.has(words("noodles custard")) && (k == Mix || k == Decorate || k == Fill || k == Shape || s.f.is("separate", "crack", "beat", "break"))
 }
+
+// direct says whether the verb has a food or a thing of its own: not "mix with
+// yogurt", "coat in flour".
+func (s span) direct() bool {
+	after := s.after()
+	for i, t := range after {
+		if t.kind != word || adverbs[t.text] {
+			continue
+		}
+		return !t.is("with", "in", "into", "it", "them", "together", "and", "then") || i > 2
+	}
+	return false
+}
+
+// breads hold what is cooked already: "fill the rolls with burgers".
+var breads = words("rolls roll buns bun bread wrap wraps tortilla tortillas pitta flatbread flatbreads baguette sandwich")
 
 // cooked says whether the food is named as cooked: "slice the cooked chicken".
 func (s span) cooked() bool {

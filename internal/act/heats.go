@@ -98,7 +98,7 @@ func degrees(ts []token, j int, fan bool) (h heatAt, end int) {
 		k++
 	}
 	next := at(ts, k+1)
-	if at(ts, k).is("fan") && (next.kind != number || int(next.value) >= value) {
+	if at(ts, k).is("fan") && (next.kind != number || int(next.value) >= value || next.value < plainLeast) {
 		h.Fan, unit, end = true, true, k+1
 		if k > 0 && at(ts, k-1).is("(") && next.is(")") {
 			end++

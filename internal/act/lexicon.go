@@ -26,9 +26,9 @@ var verbGroups = []struct {
 	noun  nounness
 	words string
 }{
-	{Cut, never, "chop slice dice peel grate shred trim deseed destone halve flake julienne fillet debone carve crush squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
-	{Cut, often, "cut skin bone joint mince"},
-	{Cut, mostly, "core zest juice quarter score stone shell"},
+	{Cut, never, "chop slice dice peel grate shred trim deseed destone halve flake split julienne fillet debone carve crush squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
+	{Cut, often, "cut skin bone joint"},
+	{Cut, mostly, "mince core zest juice quarter score stone shell"},
 	{Mix, never, "combine knead stir sift sieve puree fold beat rub add make incorporate mash process blitz bind crack separate pour emulsify dissolve knockback knock whizz"},
 	{Mix, often, "mix whisk blend whip break pulse"},
 	{Mix, mostly, "cream"},
@@ -37,9 +37,9 @@ var verbGroups = []struct {
 	{Shape, mostly, "pipe plait"},
 	{Ready, never, "grease"},
 	{Ready, mostly, "line flour butter oil"},
-	{Fill, never, "assemble fill stuff enrobe pane thread wrap arrange"},
+	{Fill, never, "assemble fill enrobe pane thread wrap arrange"},
 	{Fill, mostly, "batter"},
-	{Fill, often, "coat layer spread dip sandwich skewer spoon stack breadcrumb transfer"},
+	{Fill, often, "coat stuff layer spread dip sandwich skewer spoon stack breadcrumb transfer"},
 	{Decorate, never, "decorate drizzle garnish sprinkle scatter"},
 	{Decorate, often, "glaze brush finish top"},
 	{Decorate, mostly, "ice dust a-eggwash"},
@@ -60,7 +60,7 @@ var verbGroups = []struct {
 	{KeepHot, never, "keephot"},
 	{Serve, often, "serve present"},
 	{Serve, never, "eat enjoy"},
-	{Plate, never, "plateup"},
+	{Plate, never, "plateup readytoserve"},
 	{Plate, mostly, "plate dish"},
 	{SetUp, never, "gather collect weigh measure organise organize assemble-kit setup hairup laytable fetch"},
 	{WashUp, never, "washup tidy"},
@@ -75,8 +75,8 @@ var verbGroups = []struct {
 	{Timer, often, "timer"},
 	{Idle, never, "wait linger"},
 	{HeatOven, never, "preheat"},
-	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat toss baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen crisp put place pop move take get bring lift remove takeout remove takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear finish-off ensure ask hand collect-up transfer-over decant discard tie wear swap change increase decrease remember stay follow"},
-	{Other, often, "set drop work help dress photo label heat warm dry poke"},
+	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat toss baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen put place pop move take get bring lift remove takeout remove takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear finish-off ensure ask hand collect-up transfer-over decant discard tie wear swap change increase decrease remember stay follow"},
+	{Other, often, "set drop work help dress photo label heat warm dry poke crisp"},
 }
 
 // lexicon is the verbs by the stem of their forms.
@@ -101,7 +101,7 @@ var (
 		mincemeat-raw ribs chop-meat loin brisket skirt escalope kiev kievs skewers patty patties meat poultry rabbit ham-joint chorizo lardons pancetta`)
 	fish        = words(`fish cod haddock salmon trout mackerel tuna pollock seabass bass plaice sole hake prawn prawns shrimp squid mussels mussel crab scallops shellfish seafood fishcake fishcakes`)
 	egg         = words(`egg yolk white-of-egg eggs yolks whites a-eggwash`)
-	readyToEat  = words(`salad leaves lettuce rocket cress spinach-leaves herbs herb parsley basil mint coriander chives cucumber tomato tomatoes fruit strawberry strawberries raspberry raspberries blueberries berries kiwi mango grapes orange oranges apple banana pineapple melon cream a-cream cheese a-creamcheese mozzarella parmesan cheddar feta mascarpone ham bread rolls baguette dressing a-dressing icing a-icing a-buttercream ganache coleslaw slaw salsa guacamole hummus houmous dip-food garnish a-icingsugar yogurt yoghurt ice-cream a-icecream decoration avocado pesto a-sourcream mayonnaise prosciutto salami`)
+	readyToEat  = words(`salad leaves lettuce rocket cress spinach-leaves herbs herb parsley basil mint coriander chives cucumber tomato tomatoes fruit strawberry strawberries raspberry raspberries blueberries berries kiwi mango grapes orange oranges apple banana pineapple melon cream a-cream cheese a-creamcheese mozzarella parmesan cheddar feta mascarpone ham bread baguette dressing a-dressing icing a-icing a-buttercream ganache coleslaw slaw salsa guacamole hummus houmous dip-food garnish yogurt yoghurt ice-cream a-icecream decoration avocado pesto a-sourcream mayonnaise prosciutto salami`)
 	cookedWords = words(`cooked roasted smoked poached boiled fried grilled baked scrambled tinned canned leftover hard-boiled cold`)
 	highRisk    = words(`chicken turkey duck beef pork lamb mince gammon venison liver sausage sausages burger burgers kebab kofta koftas meatball meatballs goujon goujons kiev kievs patty patties meat poultry rabbit
 		fish cod haddock salmon trout mackerel tuna pollock seabass plaice hake prawn prawns shrimp squid mussels crab scallops seafood fishcake fishcakes rice egg eggs curry-meat stuffing lasagne ragu bolognese casserole pasties kievs scotch-egg`)
@@ -132,7 +132,7 @@ var everyday = words(`about above across after again against all almost along al
 	such sure take task taste teacher team ten than that the their them then there these they thing think third this those three through time times to together too top total towards tried turn twice two under until up upon use used using usual very wait want was watch way well were what when where which while white whole why will with within without work would write wrong year yes yet you your
 	yourself teacher lesson class finish finished started start starting second safety hygiene health quality control point points risk critical contamination cross bacteria danger avoid prevent ensure make sure safe thirty twenty forty fifty fifteen minute middle evenly equal equally thin thick thinly thickly rough roughly fine finely remaining remain approx approximately meanwhile whilst repeat straight immediately
 	allow allowing allows burn burns burning brown black green blue yellow purple orange colour colours coloured texture flavour flavours appearance presentation lovely picture photo photos evaluate evaluation apron aprons jewellery sleeves lesson pupils student students candidate spring string spice spices spicy stick sticky sticks strip strips stripe stain strain store stock stove later layer paste paper pepper peppers piece pieces matter bitter batter batch butter
-	plates places planes splash touch touching rather father mother other weather leather whether feather slicer finest biggest sliced diced waste waist taste tested paste pasty party parts steam steak stead store score shore share shape shave shake shade brake break brush crush crash trash trays tried fried dried tries fries cries crumb crumbs bain marie frame flame blame blend bland brand bread break bring being beans means jeans lean
+	plates places planes splash touch touching rather father mother other weather leather whether feather slicer finest biggest sliced diced waste waist taste tested paste pasty party parts steam steak stead store score shore share shape shave shake shade brake break brush crush crash trash trays tried fried dried tries fries cries stretchy springy crispy creamy sticky crunchy chewy crusty lumpy crumb crumbs bain marie frame flame blame blend bland brand bread break bring being beans means jeans lean
 	measure treasure pressure heavily heaped level spoonful tablespoon tablespoons teaspoon teaspoons grams gram litre litres millilitres centimetres pinch handful portion portions serving servings`)
 
 // kitchenWords are further words of the kitchen, for spelling alone.

@@ -108,6 +108,9 @@ set up|setup
 setting up|setup
 set-up|setup
 get set up|setup
+ready to serve|readytoserve
+get ready to serve|readytoserve
+getting ready to serve|readytoserve
 get ready|getready
 getting ready|getready
 got ready|getready

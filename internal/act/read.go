@@ -32,6 +32,10 @@ func Read(text string) (acts []Act) {
 			if a.Implied {
 				a.Heats, a.Least, a.Most = nil, 0, 0
 			}
+			if a.Implied && slices.ContainsFunc(acts, func(b Act) bool { return b.Kind == TakeOut }) {
+				continue
+			}
+			carry(acts, &a, s)
 			acts = merge(acts, a, f.purpose)
 		}
 	}
@@ -90,6 +94,24 @@ var placeKind = map[practical.Place]Kind{
 
 // waitKinds are those that are said twice in one breath: "put in the oven and bake", "in the fridge to chill".
 var waitKinds = map[Kind]bool{PutIn: true, Chill: true, Freeze: true, Prove: true, Cool: true, WashUp: true, Test: true, HeatOven: true, Serve: true, TakeOut: true, Probe: true, Marinate: true, OvenOff: true, Rest: true, BoilWater: true}
+
+// carry settles what an act touches by the act before it in its row: "dice the
+// chicken, mix with yogurt" is raw still, "slice the chicken and serve" is not.
+func carry(acts []Act, a *Act, s span) {
+	n := len(acts)
+	if n == 0 {
+		return
+	}
+	before := &acts[n-1]
+	switch {
+	case before.Food == practical.Raw && worked[a.Kind] && !s.direct():
+		a.Food = practical.Raw
+	case before.Kind == Cut && before.Food == practical.Raw && (a.Kind == Serve || a.Kind == Plate):
+		before.Food = practical.ReadyToEat
+	}
+}
+
+var worked = map[Kind]bool{Mix: true, Fill: true, Shape: true, Cut: true, Marinate: true, Decorate: true}
 
 // merge adds an act, or joins it to the one before when they are one act said
 // twice, as when the second says what the first is for: "in the freezer to set".

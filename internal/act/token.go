@@ -119,6 +119,9 @@ func scanWord(s string, i int) (token, int) {
 }
 
 func unaccented(r rune) string {
+	if r < utf8.RuneSelf {
+		return string(r)
+	}
 	if i := strings.IndexRune("àáâäãåçèéêëìíîïñòóôöõùúûüý", r); i >= 0 {
 		plain := "aaaaaaceeeeiiiinooooouuuuy"
 		return string(plain[utf8.RuneCountInString("àáâäãåçèéêëìíîïñòóôöõùúûüý"[:i])])

@@ -45,7 +45,7 @@ func saidWithout(ts []token) (name string, where int) {
 			return "kettle", i
 		case t.is("hob", "ring") && before(ts, i, "on", "onto"):
 			return "hobbed", i
-		case t.is("on") && i == last && i > 0 && !at(ts, i-1).in(setupThings) && !at(ts, i-1).is("lid", "lids", "foil", "cover", "top", "light", "gloves", "a-gloves"):
+		case t.is("on") && i == last && i > 0 && at(ts, i-1).in(hobThings):
 			return "hobbed", i
 		case t.is("marinade") && before(ts, i, "in"):
 			return "marinate", i
@@ -55,6 +55,9 @@ func saidWithout(ts []token) (name string, where int) {
 	}
 	return namedWithout(ts)
 }
+
+// hobThings are what "on" puts on the hob: "potatoes on".
+var hobThings = words("pasta rice potatoes potato pan pans veg vegetables peas noodles sauce soup curry stock eggs pot water spaghetti carrots beans ragu lentils gnocchi ravioli tagliatelle")
 
 // ovenWithout reads "oven on", "quiche in oven", "oven 180".
 func ovenWithout(ts []token, i int) string {
