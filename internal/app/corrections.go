@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
-	"strings"
 
 	"plait.example/internal/practical"
 	"plait.example/internal/recipe"
@@ -52,7 +51,10 @@ const yourCorrection = "your correction of "
 // the steps count as sure. act, which may be nil, then does what else belongs to
 // the same version, such as moving a step.
 func (a *App) Correct(ctx context.Context, id string, version int, label string, edit func(*practical.Practical) practical.Faults, act func(*practical.Practical)) (Record, practical.Faults, error) {
-	var learnt []recipe.Correction
+	m, err := a.memory(ctx)
+	if err != nil {
+		return Record{}, nil, err
+	}
 	var uncopied error
 	rec, faults, err := a.Change(ctx, id, version, label, func(p *practical.Practical) practical.Faults {
 		before, err := p.Copy()
@@ -61,7 +63,7 @@ func (a *App) Correct(ctx context.Context, id string, version int, label string,
 			return nil
 		}
 		faults := edit(p)
-		learnt = a.corrected(before, p)
+		m.compare(before, p, a.now())
 		if act != nil {
 			act(p)
 		}
@@ -71,77 +73,17 @@ func (a *App) Correct(ctx context.Context, id string, version int, label string,
 		err = uncopied
 	}
 	if err == nil {
-		err = a.Remember(ctx, learnt)
+		err = m.keep(ctx, a)
 	}
 	return rec, faults, err
 }
 
-// corrected finds what was put right between two states of a practical: steps of
-// the same name in the same dish. It marks those steps of after as sure, with the
-// correction as their first reason.
-func (a *App) corrected(before, after *practical.Practical) []recipe.Correction {
-	var all []recipe.Correction
-	for i := range after.Dishes {
-		d := &after.Dishes[i]
-		was := dishOf(before, d.Letter)
-		if was == nil {
-			continue
-		}
-		named := map[string]string{}
-		for _, s := range was.Steps {
-			named[s.ID] = s.Text
-		}
-		for j := range d.Steps {
-			s := &d.Steps[j]
-			k := stepIndex(was, s.ID)
-			if k < 0 {
-				continue
-			}
-			one, changed := recipe.Learn(was.Steps[k], *s, d.Name, a.now(), named)
-			if !changed {
-				continue
-			}
-			all = append(all, one)
-			s.Doubt = 0
-			reasons := slices.DeleteFunc(slices.Clone(s.Why), func(why string) bool { return strings.HasPrefix(why, yourCorrection) })
-			s.Why = append([]string{yourCorrection + one.Day() + ": " + one.Say()}, reasons...)
-		}
-	}
-	return all
-}
-
-// Remember keeps corrections for the next recipe with the same words. One that
-// takes back what was put right before makes that forgotten.
-func (a *App) Remember(ctx context.Context, corrections []recipe.Correction) error {
-	if len(corrections) == 0 {
-		return nil
-	}
-	all, err := a.keptCorrections(ctx)
+// TakenBack remembers what an undo or a redo did to steps whose words it left.
+func (a *App) TakenBack(ctx context.Context, before, after *practical.Practical) error {
+	m, err := a.memory(ctx)
 	if err != nil {
 		return err
 	}
-	put, take := map[string]string{}, []string{}
-	for _, one := range corrections {
-		name := recipe.NormalWords(one.Words)
-		left := true
-		if old, known := all.For(one.Words); known {
-			one, left = old.Then(one)
-		}
-		if !left {
-			take = append(take, name)
-			continue
-		}
-		document, err := json.Marshal(one)
-		if err != nil {
-			return fmt.Errorf("correction %q: %w", name, err)
-		}
-		put[name] = string(document)
-	}
-	return a.Store.Keep(ctx, a.Teacher, correctionKind, put, take, a.now())
-}
-
-// TakenBack remembers what an undo or a redo did to steps whose words it left.
-func (a *App) TakenBack(ctx context.Context, before, after *practical.Practical) error {
 	same, err := after.Copy()
 	if err != nil {
 		return err
@@ -154,7 +96,8 @@ func (a *App) TakenBack(ctx context.Context, before, after *practical.Practical)
 			return k < 0 || was.Steps[k].Text != s.Text
 		})
 	}
-	return a.Remember(ctx, a.corrected(before, same))
+	m.compare(before, same, a.now())
+	return m.keep(ctx, a)
 }
 
 // Forget takes corrections away by the words of their steps.

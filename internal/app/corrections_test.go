@@ -186,3 +186,68 @@ func TestAddChosen(t *testing.T) {
 		t.Errorf("%v: %+v", err, r.Practical.Dishes)
 	}
 }
+
+// edit changes a step of the first dish, by its place.
+func edit(t *testing.T, a *app.App, r app.Record, k int, change func(*practical.Step)) app.Record {
+	t.Helper()
+	r, _, err := a.Correct(t.Context(), r.ID, r.Version, "edit", func(p *practical.Practical) practical.Faults {
+		change(&p.Dishes[0].Steps[k])
+		return nil
+	}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// A step that the teacher puts in other words is still known by those of the recipe.
+func TestRewordedStepIsKnown(t *testing.T) {
+	a := mustApp(t)
+	r := mustAdd(t, a, mustNew(t, a), kneading)
+	k := slices.IndexFunc(r.Practical.Dishes[0].Steps, func(s practical.Step) bool { return strings.HasPrefix(s.Text, "Knead") })
+	r = edit(t, a, r, k, func(s *practical.Step) { s.Text = "Work the dough well." })
+	r = edit(t, a, r, k, func(s *practical.Step) { s.Text = "Work it on a floured board." })
+	edit(t, a, r, k, func(s *practical.Step) { s.Hands = practical.Around(15) })
+	if s := step(t, mustAdd(t, a, mustNew(t, a), kneading), "Knead"); s.Hands != practical.Around(15) {
+		t.Errorf("read again %+v; remembered %+v", s, remembered(t, a))
+	}
+}
+
+// The reason tells what the recipe was read as, however many changes there were.
+func TestReasonTellsTheReading(t *testing.T) {
+	a := mustApp(t)
+	r := mustAdd(t, a, mustNew(t, a), kneading)
+	k := slices.IndexFunc(r.Practical.Dishes[0].Steps, func(s practical.Step) bool { return strings.HasPrefix(s.Text, "Knead") })
+	for _, minutes := range []int{9, 12, 20} {
+		r = edit(t, a, r, k, func(s *practical.Step) { s.Hands = practical.Estimate{Low: minutes, Likely: minutes, High: minutes} })
+	}
+	why := r.Practical.Dishes[0].Steps[k].Why
+	if why[0] != "your correction of 25 November 2026: hands 20 minutes (read as 8)" || strings.HasPrefix(why[1], "your correction") {
+		t.Errorf("%q", why)
+	}
+	r = edit(t, a, r, k, func(s *practical.Step) { s.Hands = practical.Estimate{Low: 8, Likely: 8, High: 8} })
+	if why := r.Practical.Dishes[0].Steps[k].Why; strings.HasPrefix(why[0], "your correction") || len(remembered(t, a)) != 0 {
+		t.Errorf("put back as it was read: %q, remembered %+v", why, remembered(t, a))
+	}
+}
+
+func TestRemembersOff(t *testing.T) {
+	a := mustApp(t)
+	r := mustCorrect(t, a, mustAdd(t, a, mustNew(t, a), kneading), practical.Around(14))
+	if err := a.SetRemembers(t.Context(), false); err != nil {
+		t.Fatal(err)
+	}
+	r = mustCorrect(t, a, r, practical.Around(30))
+	if s := step(t, r, "Knead"); s.Hands != practical.Around(30) {
+		t.Errorf("the dish itself: %+v", s.Hands)
+	}
+	if s := step(t, mustAdd(t, a, mustNew(t, a), kneading), "Knead"); s.Hands != practical.Around(14) {
+		t.Errorf("the next recipe: %+v, want what was remembered before", s.Hands)
+	}
+	if err := a.SetRemembers(t.Context(), true); err != nil {
+		t.Fatal(err)
+	}
+	if on, err := a.Remembers(t.Context()); err != nil || !on {
+		t.Errorf("on %v, %v", on, err)
+	}
+}

@@ -207,5 +207,6 @@ func SureOfStep(p *practical.Practical, letter, id string) string {
 		return ""
 	}
 	d.Steps[i].Doubt = 0
+	d.Steps[i].Why = append([]string{"looked at, and found right"}, d.Steps[i].Why...)
 	return id
 }

@@ -20,6 +20,8 @@ type Memory interface {
 const (
 	correctionKind = "correction" // by the words of the step
 	techniqueKind  = "techniques" // one, under the empty name
+	wordingKind    = "wording"    // the words a step was read from, by those the teacher gave it
+	settingKind    = "setting"    // by its name
 )
 
 // Reader reads recipes as the teacher would have them read: with the technique

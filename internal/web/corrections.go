@@ -15,6 +15,7 @@ import (
 type CorrectionsPage struct {
 	Base
 	List     []app.Correction // the newest first
+	Off      bool             // nothing new is remembered
 	Done     string
 	Faults   practical.Faults // of a file
 	File     string
@@ -38,6 +39,7 @@ func (s *Server) corrections(w http.ResponseWriter, r *http.Request) error {
 // doneWords says what a button of the page has done.
 var doneWords = map[string]string{
 	"forgotten": "Forgotten. The recipe is read as before.", "taken": "Added.",
+	"off": "Nothing new is remembered from now on.", "on": "What you put right is remembered again.",
 	"kept": "The table is kept. Recipes are read with it from now on.", "dropped": "The table that comes with plait is in use again.",
 }
 
@@ -46,8 +48,12 @@ func (s *Server) correctionsPage(r *http.Request) (CorrectionsPage, error) {
 	if err != nil {
 		return CorrectionsPage{}, err
 	}
+	on, err := s.app.Remembers(r.Context())
+	if err != nil {
+		return CorrectionsPage{}, err
+	}
 	done := doneWords[r.URL.Query().Get("done")]
-	return CorrectionsPage{Base: Base{Title: "Corrections", Here: "corrections", Said: done}, List: kept.All(), Done: done}, nil
+	return CorrectionsPage{Base: Base{Title: "Corrections", Here: "corrections", Said: done}, List: kept.All(), Off: !on, Done: done}, nil
 }
 
 // correctionsFile sends the corrections as a file to share.
@@ -59,8 +65,15 @@ func (s *Server) correctionsFile(w http.ResponseWriter, r *http.Request) error {
 	return send(w, app.Document{Name: "corrections.yaml", MediaType: "application/yaml", Data: kept.Write()}, true)
 }
 
-// forget takes one correction away, by the words of its step.
+// forget takes one correction away, by the words of its step, or turns remembering on or off.
 func (s *Server) forget(w http.ResponseWriter, r *http.Request) error {
+	if to := r.PostFormValue("do"); to == "on" || to == "off" {
+		if err := s.app.SetRemembers(r.Context(), to == "on"); err != nil {
+			return err
+		}
+		http.Redirect(w, r, "/corrections?done="+to, http.StatusSeeOther)
+		return nil
+	}
 	if err := s.app.Forget(r.Context(), r.PostForm["words"]...); err != nil {
 		return err
 	}

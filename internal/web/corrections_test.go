@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/http"
+	"net/url"
 	"strings"
 	"testing"
 
@@ -22,7 +23,7 @@ func TestCorrectionsRoad(t *testing.T) {
 	typed := page.form("#form", "")
 	typed.Set("dishes[2].steps[0].hands.likely", "7")
 	typed.Set("dishes[2].steps[0].hands.high", "9")
-	after := s.post(at+"/C", typed).ok()
+	s.post(at+"/C", typed).ok()
 	if step := s.now(rec.ID).Practical.Dishes[2].Steps[0]; step.ID != id || step.Doubt != 0 || !strings.HasPrefix(step.Why[0], "your correction of 25 November 2026: hands") {
 		t.Errorf("%+v", step)
 	}
@@ -65,10 +66,14 @@ func TestCorrectionsRoad(t *testing.T) {
 	}
 	bad.says(".faults", "cannot be read")
 	s.post("/corrections", s.get("/corrections").form(".cards li:first-child form", "")).ok().has(".cards li", 1)
-	// Undo forgets what it takes back.
-	typed = after.form("#form", "")
-	typed.Set("version", s.get(at+"/C").Find("#keep").AttrOr("data-version", ""))
-	s.post("/practical/"+rec.ID+"/undo", typed).ok()
+	s.post("/corrections", url.Values{"do": {"off"}}).ok().says("main", "Nothing new is remembered at present")
+	typed = s.get(at+"/B").form("#form", "")
+	typed.Set("dishes[1].steps[0].hands.likely", "9")
+	s.post(at+"/B", typed).ok()
+	if n := len(remembered(s)); n != 1 {
+		t.Errorf("remembered %d although it is turned off", n)
+	}
+	s.post("/corrections", url.Values{"do": {"on"}}).ok().says(".done", "is remembered again")
 }
 
 func remembered(s *site) []app.Correction {

@@ -193,17 +193,23 @@ func TestEveryPageIsAccessible(t *testing.T) {
 		for _, page := range pages {
 			b.open(page[1])
 			whole := width == phone || page[0] == "list" || page[0] == "step" || page[0] == "plan"
-			if whole {
-				b.do(chromedp.Evaluate[chromedp.Void](axe + "; undefined"))
-			}
-			found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](fmt.Sprintf(judge, whole), chromedp.EvalAwaitPromise))
-			if err != nil {
-				t.Fatal(err)
-			}
-			for _, f := range found {
-				t.Errorf("%s at %d: %s", page[0], width, f)
-			}
+			b.judged(page[0], width, whole)
 		}
+	}
+}
+
+// judged holds the page that the tab shows to what every page must keep; whole: by axe-core too.
+func (b *tab) judged(name string, width int64, whole bool) {
+	b.Helper()
+	if whole {
+		b.do(chromedp.Evaluate[chromedp.Void](axe + "; undefined"))
+	}
+	found, err := chromedp.Run(b.ctx, chromedp.Evaluate[[]string](fmt.Sprintf(judge, whole), chromedp.EvalAwaitPromise))
+	if err != nil {
+		b.Fatal(err)
+	}
+	for _, f := range found {
+		b.Errorf("%s at %d: %s", name, width, f)
 	}
 }
 

@@ -51,7 +51,7 @@ func every() map[string][]any {
 		}},
 		"choose": {ChoosePage{Base: plain}, ChoosePage{Base: base, File: "f", Fault: "f", Recipes: []Found{{"t", "x", 1, 2, true}, {}}}},
 		"corrections": {CorrectionsPage{}, CorrectionsPage{
-			List: []app.Correction{{Words: "w", Recipe: "r", Date: "2026-03-12"}}, Done: "d", Faults: practical.Faults{{Line: 1, Message: "m", Hint: "h"}}, File: "f",
+			List: []app.Correction{{Words: "w", Recipe: "r", Date: "2026-03-12"}}, Off: true, Done: "d", Faults: practical.Faults{{Line: 1, Message: "m", Hint: "h"}}, File: "f",
 			Incoming: &Incoming{app.Incoming{Added: 1, Conflicts: []app.Conflict{{Words: "w", TheirsIn: "r"}}}, "f", "d"},
 		}},
 		"techniques": {TechniquesPage{}, TechniquesPage{

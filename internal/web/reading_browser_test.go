@@ -55,16 +55,20 @@ func TestStepsByKeyboard(t *testing.T) {
 	b.until(`document.getElementsByName("dishes[0].steps[1].wait.celsius").length === 1`)
 }
 
-// A file is dropped on its form and read.
+// A file is dropped on its form and read; of its two recipes one is chosen.
 func TestDropAFile(t *testing.T) {
-	b := newTab(t, laptop, true)
+	b := newTab(t, phone, true)
 	id := b.kept(menu()).ID
 	b.open("/practical/" + id + "/dishes")
 	eval[bool](b, `(() => {
 		const data = new DataTransfer();
-		data.items.add(new File([`+"`"+stew+"`"+`], "stew.txt", {type: "text/plain"}));
+		data.items.add(new File([`+"`"+stew+"\n"+flapjack+"`"+`], "stew.txt", {type: "text/plain"}));
 		document.querySelector("[data-drop] .hint").dispatchEvent(new DragEvent("drop", {bubbles: true, cancelable: true, dataTransfer: data}));
 		return true;
 	})()`)
-	b.until(`document.querySelector("h1").textContent.includes("Bean stew")`)
+	b.until(`document.querySelectorAll("[name=take]").length === 2`)
+	b.judged("choose", phone, true)
+	eval[bool](b, `document.getElementById("take-1").click() || true`)
+	eval[bool](b, `document.querySelector("form[action$=chosen] button").click() || true`)
+	b.until(`document.querySelector("h1").textContent.includes("Flapjack")`)
 }
