@@ -10,6 +10,7 @@ type parser struct {
 	ts      []token
 	text    string
 	amounts []Amount
+	rescued bool // the name was found among other words
 }
 
 func (p *parser) at(i int) token {
@@ -58,6 +59,10 @@ func (p *parser) readMeasure(i int) (measure, bool) {
 	i, ok := p.readFigure(i, &m)
 	if !ok {
 		return m, false
+	}
+	if p.at(i).is("or") && p.at(i+1).is("more", "so", "less") && isUnit(p.at(i+2).low) != notUnit {
+		p.mark(i, i+2, comment) // "8 or more slices"
+		i += 2
 	}
 	if p.at(i).is("x", "*") && (p.at(i+1).num != nil || p.at(i+1).kind == word) {
 		i++

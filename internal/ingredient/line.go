@@ -43,6 +43,7 @@ type Line struct {
 	Preparation string // done to the food: "finely chopped"
 	Comment     string // the rest: "to taste", "or 1 teaspoon dried"
 	Optional    bool
+	rescued     bool // the name is words that were read as something else
 	tokens      []token
 	text        string // Raw after unify
 }
@@ -68,7 +69,7 @@ func Parse(line string) Line {
 	text := oneForL(unify(strings.TrimLeft(line, " \t-*•·–—")))
 	p := &parser{ts: scan(text), text: text}
 	p.read()
-	l := Line{Raw: line, Amounts: p.amounts, tokens: p.ts, text: text, Optional: p.optional()}
+	l := Line{Raw: line, Amounts: p.amounts, tokens: p.ts, text: text, Optional: p.optional(), rescued: p.rescued}
 	l.Name = p.collect(name, " ")
 	l.Preparation = p.collect(preparation, ", ")
 	l.Comment = p.collect(comment, ", ")
@@ -76,12 +77,16 @@ func Parse(line string) Line {
 }
 
 // oneForL puts a 1 where the reading of a picture has left a letter or a stroke that looks like one:
-// "l egg", "I x 400 g tin", "| onion". No line begins with such a word.
+// "l egg", "| onion", "I x 400 g tin". A capital I may be a person, so after it a measure has to stand.
 func oneForL(text string) string {
-	if len(text) > 2 && text[1] == ' ' && strings.IndexByte("lI|", text[0]) >= 0 {
-		return "1" + text[1:]
+	if len(text) < 3 || text[1] != ' ' || strings.IndexByte("lI|", text[0]) < 0 {
+		return text
 	}
-	return text
+	next, _, _ := strings.Cut(strings.ToLower(text[2:]), " ")
+	if text[0] == 'I' && next != "x" && !sizes[next] && isUnit(next) == notUnit && !isDigit(next[0]) {
+		return text
+	}
+	return "1" + text[1:]
 }
 
 // collect joins the runs of tokens that carry a label. A run keeps the signs inside it.

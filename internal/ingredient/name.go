@@ -146,7 +146,7 @@ func (p *parser) opensNote(i, to int, named bool) bool {
 		return named && i+1 < to || (named && t.is("more", "extra"))
 	case t.is("-", "/", "*", ":", "&", "."):
 		return false
-	case t.is("with"):
+	case t.is("with"), t.is("made") && n.is("with", "from", "by", "of"):
 		return named
 	}
 	return opens[t.low] && (named || t.is("for", "to", "if", "plus"))
@@ -211,6 +211,7 @@ func (p *parser) rescueName() {
 			}
 		}
 		if found {
+			p.rescued = true
 			return
 		}
 	}

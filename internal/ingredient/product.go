@@ -65,7 +65,7 @@ func (l Line) noteWithout(from, to int) string {
 }
 
 // little are words that hold a line together and say nothing at the end of a run.
-var little = words(`of a an the about approximately approx`)
+var little = words(`of a an the about`)
 
 // trimmed is the run of tokens without little words at its ends, and without the brackets around all of it.
 func (p *parser) trimmed(i, j int, pack string) string {
@@ -87,3 +87,33 @@ func (p *parser) trimmed(i, j int, pack string) string {
 	}
 	return s
 }
+
+// StandsAlone says whether the line reads as an ingredient of its own and not as the rest of another:
+// "2-3 tbsp cold water" and "1 leek" do, "2 inches long" and "6 of them chopped" do not. It begins
+// with an amount that is no length, and names a food: any after a weight, a volume or a spoon, one of
+// the tables after a count.
+func (l Line) StandsAlone() bool {
+	a := l.First()
+	if len(l.Amounts) == 0 || a.token != 0 || l.rescued || l.Name == "" || isUnit(a.Unit) == length || strings.HasPrefix(a.Unit, "inch") || strings.HasPrefix(a.Unit, "cm") {
+		return false
+	}
+	for _, t := range l.tokens[1:] {
+		if t.label == name {
+			break
+		}
+		if t.label == preparation && a.Unit == "" || t.label == comment && !t.is("of") {
+			return false
+		}
+	}
+	if words := strings.Fields(strings.ToLower(l.Name)); standing[words[len(words)-1]] {
+		return false
+	}
+	if k := isUnit(a.Unit); k == weight || k == volume || a.Pack != "" {
+		return true
+	}
+	f, _ := foods().find(l.Name)
+	return f != nil
+}
+
+// standing are last words of what only tells of a food: "1/2 inch thick", "1 pound each".
+var standing = words(`thick thin long wide high deep each total apart piece pieces half halves quarters slices more extra times minutes`)

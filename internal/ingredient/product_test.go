@@ -26,3 +26,20 @@ func TestProduct(t *testing.T) {
 		}
 	}
 }
+
+// The lines are invented.
+func TestStandsAlone(t *testing.T) {
+	for line, want := range map[string]bool{
+		"2-3 tbsp cold water": true, "1 leek": true, "60 g butter": true, "200 g gochujang": true, "2 eggs, beaten": true, "a pinch of salt": false,
+		"1/2 inch thick": false, "2 inches long": false, "1 1/2 pounds each": false, "6 coarsely chopped": false, "4-6 pieces": false, "2 halves": false, "5 cm ginger": false, "salt": false, "": false,
+	} {
+		if got := ingredient.Parse(line).StandsAlone(); got != want {
+			t.Errorf("%q: %v", line, got)
+		}
+	}
+	for line, want := range map[string]float64{"I large onion": 1, "I x 400 g tin tomatoes": 1, "I find this good": 0, "l onion": 1, "| 2 eggs": 1} {
+		if got := ingredient.Parse(line).First().Low; got != want {
+			t.Errorf("%q: %v, want %v", line, got, want)
+		}
+	}
+}

@@ -35,13 +35,13 @@ var unitWords = map[unitKind]string{
 
 // inName are unit words that at the head of a line are more often part of the name
 // ("8 leaves of arugula" is marked so, "2 fillets" names what is cooked).
-var inName = words(`leaf fillet pod side crown rack round chunk stem link portion serving part cob hand`)
+var inName = words(`leaf fillet pod side crown rack round chunk link portion serving part cob hand`)
 
 // bare are the units that open a line without a figure: "pinch of salt".
 var bare = words(`pinch dash handful bunch sprig splash drop drizzle glug knob shake squeeze dollop grinding sprinkle sprinkling twist few cup tbsp tsp tablespoon teaspoon`)
 
 // after are the units that follow the thing they count: "2 garlic cloves".
-var after = words(`clove sprig stick stalk rib wedge`)
+var after = words(`clove bulb sprig stick stalk rib wedge`)
 
 // sizes stand where a unit stands and count as one in the marked sets.
 var sizes = words(`large medium small medium-size medium-sized large-size large-sized small-size small-sized extra-large extra-small jumbo big tiny

@@ -1,11 +1,26 @@
 package recipe
 
-import "strings"
+import (
+	"strings"
+
+	"plait.example/internal/ingredient"
+)
+
+// standAlone says that each part of a line reads as an ingredient of its own:
+// "6 slices bread, 1/2 inch thick" is one.
+func standAlone(text string, parts [][]token) bool {
+	for _, p := range parts {
+		if !ingredient.Parse(text[p[0].start:p[len(p)-1].end]).StandsAlone() {
+			return false
+		}
+	}
+	return true
+}
 
 // apart gives the ingredients of a line that runs several together, as pupils
 // type them: "Pastry: 125 g plain flour, 60 g butter, 2-3 tbsp cold water". A
 // comma parts two only where a figure follows it, and the line is left whole
-// unless two parts begin with figures; the words before a colon name the component.
+// unless two parts begin with figures and each reads as an ingredient of its own; the words before a colon name the component.
 func (l listed) apart(text string) []listed {
 	ts, component := l.line.ts, l.component
 	for i, t := range ts {
@@ -16,7 +31,7 @@ func (l listed) apart(text string) []listed {
 		}
 	}
 	parts := atFigures(ts)
-	if len(parts) < 2 || parts[0][0].kind != number {
+	if len(parts) < 2 || parts[0][0].kind != number || !standAlone(text, parts) {
 		return []listed{l}
 	}
 	var out []listed
