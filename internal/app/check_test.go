@@ -182,7 +182,7 @@ func TestOwnPlansAreReadBack(t *testing.T) {
 // one another.
 func class(tb testing.TB) (files []app.PlanFile, p *practical.Practical) {
 	tb.Helper()
-	sound, err := checktest.Sound()
+	sound, err := checktest.Sound(checktest.LookedAt)
 	if err != nil {
 		tb.Fatal(err)
 	}

@@ -22,9 +22,9 @@ type planted struct {
 }
 
 // checkPlanted reads and checks every plan of the corpus (invented by us).
-func checkPlanted(t *testing.T) []planted {
+func checkPlanted(t *testing.T, folder string) []planted {
 	t.Helper()
-	documents, err := checktest.Documents()
+	documents, err := checktest.Documents(folder)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -38,7 +38,7 @@ func checkPlanted(t *testing.T) []planted {
 		}
 		p := practicals[d.Plan.Menu+text]
 		if p == nil {
-			p = menuPractical(t, &a, d.Plan.Menu, text)
+			p = menuPractical(t, &a, d.Plan, text)
 			practicals[d.Plan.Menu+text] = p
 		}
 		c := a.Check(t.Context(), []PlanFile{{Name: d.Name, Data: d.Data}}, CheckOptions{Practical: p})
@@ -47,10 +47,10 @@ func checkPlanted(t *testing.T) []planted {
 	return all
 }
 
-func menuPractical(t *testing.T, a *App, menu, text string) *practical.Practical {
+func menuPractical(t *testing.T, a *App, plan checktest.Plan, text string) *practical.Practical {
 	t.Helper()
 	files := fstest.MapFS{"practical.yaml": {Data: []byte(text)}}
-	recipes, err := fs.Glob(checktest.Menus, "menus/"+menu+"/*.txt")
+	recipes, err := fs.Glob(checktest.Menus, plan.Folder+"/"+plan.Menu+"/*.txt")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -63,14 +63,14 @@ func menuPractical(t *testing.T, a *App, menu, text string) *practical.Practical
 	}
 	p, err := a.ReadFS(files, "practical.yaml")
 	if err != nil {
-		t.Fatalf("%s: %v\n%s", menu, err, text)
+		t.Fatalf("%s: %v\n%s", plan.Menu, err, text)
 	}
 	return p
 }
 
 // Rows come out of every layout as they were written: time, dish and words.
 func TestPlantedPlansAreRead(t *testing.T) {
-	for _, p := range checkPlanted(t) {
+	for _, p := range append(checkPlanted(t, checktest.LookedAt), checkPlanted(t, checktest.Second)...) {
 		if p.checked.Fault != nil {
 			t.Errorf("%s: %v", p.Name, p.checked.Fault)
 			continue
@@ -99,6 +99,13 @@ type tally struct{ planted, found, alarms, rows int }
 
 // Planted faults are found, and sound plans are left in peace.
 func TestPlantedFaultsAreFound(t *testing.T) {
+	for _, folder := range []string{checktest.LookedAt, checktest.Second} {
+		t.Run(folder, func(t *testing.T) { score(t, folder) })
+	}
+}
+
+func score(t *testing.T, folder string) {
+	t.Helper()
 	families := map[string]*tally{}
 	of := func(f string) *tally {
 		if families[f] == nil {
@@ -113,7 +120,7 @@ func TestPlantedFaultsAreFound(t *testing.T) {
 		}
 	}
 	var all tally
-	for _, p := range checkPlanted(t) {
+	for _, p := range checkPlanted(t, folder) {
 		if p.Plan.Sound {
 			all.rows += len(p.Plan.Rows)
 			for _, f := range p.checked.Findings {
@@ -176,7 +183,7 @@ var said = map[checktest.MishapKind][]int{
 // Where the cook who follows a plan burns, clashes or overruns, the checker has said so.
 func TestCookWasWarned(t *testing.T) {
 	mishaps, warned := 0, 0
-	for _, p := range checkPlanted(t) {
+	for _, p := range append(checkPlanted(t, checktest.LookedAt), checkPlanted(t, checktest.Second)...) {
 		for _, m := range checktest.Follow(p.Plan, int(p.practical.Allowed())) {
 			mishaps++
 			if slices.ContainsFunc(p.checked.Findings, func(f check.Finding) bool {

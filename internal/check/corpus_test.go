@@ -77,11 +77,11 @@ var seenAs = map[string]func(t testing.TB, p checktest.Plan) match.Matched{
 
 func corpus(t testing.TB) (sound, faulty []checktest.Plan) {
 	t.Helper()
-	sound, err := checktest.Sound()
+	sound, err := checktest.Sound(checktest.LookedAt)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if faulty, err = checktest.Faulty(); err != nil {
+	if faulty, err = checktest.Faulty(checktest.LookedAt); err != nil {
 		t.Fatal(err)
 	}
 	return sound, faulty

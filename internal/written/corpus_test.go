@@ -12,7 +12,7 @@ import (
 // The invented plans, each in one of the layouts and kinds of file that people
 // use, come back row by row: clock, dish, words.
 func TestDocuments(t *testing.T) {
-	documents, err := checktest.Documents()
+	documents, err := checktest.Documents(checktest.LookedAt)
 	if err != nil {
 		t.Fatal(err)
 	}

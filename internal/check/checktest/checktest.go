@@ -14,15 +14,23 @@ import (
 	"plait.example/internal/practical"
 )
 
-// Menus holds for each menu its practical.yaml, the recipes it names, and its sound plans.
+// Menus holds folders of menus. Each menu has its practical.yaml, the recipes it
+// names, and its sound plans.
 //
-//go:embed menus
+//go:embed menus second
 var Menus embed.FS
+
+// The folders of Menus.
+const (
+	LookedAt = "menus"   // plans that were looked at while the rules were written
+	Second   = "second" // plans that were looked at only after their first score
+)
 
 // Plan is a plan with what is known of it.
 type Plan struct {
 	Name     string
-	Menu     string // folder of Menus/menus
+	Folder   string // LookedAt or Second
+	Menu     string // folder in it
 	Sound    bool
 	Rows     []Row
 	Planted  []Planted
@@ -49,9 +57,9 @@ type Planted struct {
 	Rows   []int // from 1: one of them is among the rows of the finding; empty: the plan as a whole
 }
 
-// Sound gives the sound plans.
-func Sound() ([]Plan, error) {
-	folders, err := Menus.ReadDir("menus")
+// Sound gives the sound plans of a folder.
+func Sound(folder string) ([]Plan, error) {
+	folders, err := Menus.ReadDir(folder)
 	if err != nil {
 		return nil, err
 	}
@@ -60,11 +68,11 @@ func Sound() ([]Plan, error) {
 		if !f.IsDir() {
 			continue
 		}
-		data, err := Menus.ReadFile("menus/" + f.Name() + "/plans.txt")
+		data, err := Menus.ReadFile(folder + "/" + f.Name() + "/plans.txt")
 		if err != nil {
 			return nil, err
 		}
-		plans, err := readPlans(f.Name(), string(data))
+		plans, err := readPlans(folder, f.Name(), string(data))
 		if err != nil {
 			return nil, err
 		}
@@ -73,17 +81,17 @@ func Sound() ([]Plan, error) {
 	return all, nil
 }
 
-func readPlans(menu, text string) ([]Plan, error) {
+func readPlans(folder, menu, text string) ([]Plan, error) {
 	var all []Plan
 	for n, line := range strings.Split(text, "\n") {
 		switch {
 		case strings.HasPrefix(line, "#") || strings.TrimSpace(line) == "" || line == "end":
 		case strings.HasPrefix(line, "plan "):
-			all = append(all, Plan{Name: line[len("plan "):], Menu: menu, Sound: true})
+			all = append(all, Plan{Name: line[len("plan "):], Folder: folder, Menu: menu, Sound: true})
 		default:
 			row, err := readRow(line)
 			if err != nil {
-				return nil, fmt.Errorf("menus/%s/plans.txt, line %d: %w", menu, n+1, err)
+				return nil, fmt.Errorf("%s/%s/plans.txt, line %d: %w", folder, menu, n+1, err)
 			}
 			last := &all[len(all)-1]
 			last.Rows = append(last.Rows, row)

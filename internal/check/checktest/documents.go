@@ -20,13 +20,13 @@ type Document struct {
 	Data   []byte
 }
 
-// Documents gives every plan, sound ones first, each in one document.
-func Documents() ([]Document, error) {
-	sound, err := Sound()
+// Documents gives every plan of a folder, sound ones first, each in one document.
+func Documents(folder string) ([]Document, error) {
+	sound, err := Sound(folder)
 	if err != nil {
 		return nil, err
 	}
-	faulty, err := Faulty()
+	faulty, err := Faulty(folder)
 	if err != nil {
 		return nil, err
 	}
@@ -66,7 +66,7 @@ func extension(i int, l Layout) string {
 
 // Practical is the text of a plan's practical file.
 func (p Plan) Practical() (string, error) {
-	data, err := Menus.ReadFile("menus/" + p.Menu + "/practical.yaml")
+	data, err := Menus.ReadFile(p.Folder + "/" + p.Menu + "/practical.yaml")
 	text := string(data)
 	if p.Finish != "" {
 		at := strings.Index(text, "finish: ")

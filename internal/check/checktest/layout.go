@@ -72,6 +72,9 @@ var Names = map[string][][2]string{
 	"koftas":    {{"K", "Lamb koftas"}, {"L", "Lemon meringue tart"}},
 	"ravioli":   {{"R", "Mushroom ravioli"}, {"S", "Stuffed chicken with ratatouille"}, {"T", "Fruit tartlets"}},
 	"biryani":   {{"A", "Vegetable samosas"}, {"B", "Chicken biryani"}, {"C", "Mango cheesecake pots"}},
+	"pie":       {{"X", "Chicken and leek pies"}, {"Y", "Chocolate roulade"}},
+	"lasagne":   {{"L", "Beef lasagne"}, {"P", "Lemon posset trifles"}, {"D", "Garlic dough balls"}},
+	"rolls":     {{"S", "Prawn spring rolls"}, {"F", "Egg fried rice"}, {"J", "Orange jelly"}},
 	"burgers":   {{"P", "Beef burgers in milk rolls"}, {"Q", "Jam Swiss roll"}},
 }
 

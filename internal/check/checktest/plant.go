@@ -10,13 +10,13 @@ import (
 	"plait.example/internal/practical"
 )
 
-// Faulty gives the plans with planted faults.
-func Faulty() ([]Plan, error) {
-	sound, err := Sound()
+// Faulty gives the plans of a folder with planted faults.
+func Faulty(folder string) ([]Plan, error) {
+	sound, err := Sound(folder)
 	if err != nil {
 		return nil, err
 	}
-	data, err := Menus.ReadFile("menus/planted.txt")
+	data, err := Menus.ReadFile(folder + "/planted.txt")
 	if err != nil {
 		return nil, err
 	}
@@ -31,7 +31,7 @@ func Faulty() ([]Plan, error) {
 			continue
 		}
 		if err := all[len(all)-1].change(line); err != nil {
-			return nil, fmt.Errorf("menus/planted.txt, line %d: %w", n+1, err)
+			return nil, fmt.Errorf("%s/planted.txt, line %d: %w", folder, n+1, err)
 		}
 	}
 	var plans []Plan

@@ -20,10 +20,15 @@ var filters = map[string]string{
 // TestWriteDocuments writes documents/ when asked to; else it looks that each is there.
 func TestWriteDocuments(t *testing.T) {
 	if *soffice == "" {
-		all, err := Documents()
+		looked, err := Documents(LookedAt)
 		if err != nil {
 			t.Fatal(err)
 		}
+		held, err := Documents(Second)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := append(looked, held...)
 		kinds := map[string]int{}
 		for _, d := range all {
 			kinds[filepath.Ext(d.Name)]++
@@ -34,10 +39,24 @@ func TestWriteDocuments(t *testing.T) {
 		t.Log(kinds)
 		return
 	}
-	sound, _ := Sound()
-	faulty, _ := Faulty()
 	pages := map[string][]string{} // by extension
 	folder := t.TempDir()
+	for _, from := range []string{LookedAt, Second} {
+		writePages(t, folder, from, pages)
+	}
+	for ext, list := range pages {
+		args := append([]string{"--headless", "-env:UserInstallation=file://" + folder + "/office", "--infilter=" + filters[ext], "--convert-to", strings.TrimPrefix(ext, "."), "--outdir", "documents"}, list...)
+		if out, err := exec.CommandContext(t.Context(), *soffice, args...).CombinedOutput(); err != nil {
+			t.Fatalf("%v: %s", err, out)
+		}
+	}
+}
+
+// writePages writes the layouts that become documents of an office.
+func writePages(t *testing.T, folder, from string, pages map[string][]string) {
+	t.Helper()
+	sound, _ := Sound(from)
+	faulty, _ := Faulty(from)
 	for i, p := range append(sound, faulty...) {
 		l := Layouts[i%len(Layouts)]
 		ext := extension(i, l)
@@ -49,11 +68,5 @@ func TestWriteDocuments(t *testing.T) {
 			t.Fatal(err)
 		}
 		pages[ext] = append(pages[ext], page)
-	}
-	for ext, list := range pages {
-		args := append([]string{"--headless", "-env:UserInstallation=file://" + folder + "/office", "--infilter=" + filters[ext], "--convert-to", strings.TrimPrefix(ext, "."), "--outdir", "documents"}, list...)
-		if out, err := exec.CommandContext(t.Context(), *soffice, args...).CombinedOutput(); err != nil {
-			t.Fatalf("%v: %s", err, out)
-		}
 	}
 }
