@@ -8,7 +8,7 @@ import (
 )
 
 // everywhere are foods that no plan names each time.
-var everywhere = lex("salt, pepper, water, oil, seasoning, butter, flour, sugar, stock, garlic, spray, pinch, spice*, herb*, vanilla, egg*, milk, baking, bicarbonate, powder, black, ice")
+var everywhere = lex("salt, pepper, water, oil, seasoning, butter, flour, sugar, garlic, spray, pinch, spice*, herb*, vanilla, egg*, milk, baking, bicarbonate, powder, black, ice")
 
 // unused is the name of an ingredient that I could not find in the plan; empty:
 // it is there, or a row stands for a step that takes it, or its step is missing
@@ -40,20 +40,21 @@ func (v *view) unused(letter, name string, steps []practical.Step) string {
 	return strings.ToLower(name)
 }
 
-// spells says that the rows of a step name at least two of its foods, so that
+// spells says that the rows of a step name at least half of its foods, so that
 // one that is not named is missing.
 func (v *view) spells(s *stepSeen) bool {
-	named := 0
+	named, all := 0, 0
 	for _, ing := range s.dish.Ingredients {
 		keys := foodKeys(ing.Name)
 		if len(keys) == 0 || !mentions(wordsOf(s.step.Text), keys) {
 			continue
 		}
+		all++
 		if slices.ContainsFunc(s.rows, func(r *row) bool { return mentions(r.words, keys) }) {
 			named++
 		}
 	}
-	return named >= 2
+	return named > 0 && 2*named >= all
 }
 
 // foodKeys are the words by which a food is known, without endings.
@@ -61,6 +62,9 @@ func foodKeys(name string) (keys []string) {
 	for _, w := range wordsOf(name) {
 		if len(w) > 3 && !everywhere.in([]string{w}) && !plainFood.in([]string{w}) {
 			keys = append(keys, strings.TrimSuffix(strings.TrimSuffix(w, "s"), "e"))
+			if strings.HasPrefix(w, "breadcrumb") {
+				keys = append(keys, "crumb")
+			}
 		}
 	}
 	return keys

@@ -12,7 +12,6 @@ import (
 type span struct {
 	row         *row
 	begin, end  int // minutes after midnight
-	what        string
 	of          *load
 	long        bool // it goes on by itself: the hands may be elsewhere
 	share       int  // pieces of kit

@@ -48,16 +48,6 @@ func (l *lexicon) find(words []string) int {
 	return -1
 }
 
-// count is how many words of the text begin one of the phrases.
-func (l *lexicon) count(words []string) (n int) {
-	for i := range words {
-		if l.find(words[i:i+1]) == 0 {
-			n++
-		}
-	}
-	return n
-}
-
 func begins(words, phrase []string) bool {
 	if len(words) < len(phrase) {
 		return false

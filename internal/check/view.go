@@ -1,7 +1,6 @@
 package check
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
@@ -261,6 +260,3 @@ func (v *view) after(d *deed) (list []*deed) {
 	}
 	return list
 }
-
-// byPlace orders rows by the clock.
-func byPlace(a, b *row) int { return cmp.Compare(a.place, b.place) }

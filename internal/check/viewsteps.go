@@ -21,6 +21,7 @@ type stepSeen struct {
 	next     []string
 	kinds    []act.Kind // of its text
 	foods    []string   // what its text names, by stem; else what the step before names
+	fresh    bool       // it names an ingredient that no step before it names
 	nameless bool       // its own text names none
 }
 
@@ -32,18 +33,10 @@ func (v *view) readSteps() {
 	}
 	for i := range v.Practical.Dishes {
 		d := &v.Practical.Dishes[i]
+		named := map[string]bool{} // ingredients of the steps before
 		for k := range d.Steps {
 			s := &stepSeen{step: &d.Steps[k], dish: d, order: k}
-			for _, a := range act.Read(s.step.Text) {
-				s.kinds = append(s.kinds, a.Kind)
-				s.foods = append(s.foods, a.Objects...)
-			}
-			words := wordsOf(s.step.Text)
-			for _, ing := range d.Ingredients {
-				if keys := foodKeys(ing.Name); len(keys) > 0 && mentions(words, keys) {
-					s.foods = append(s.foods, keys...)
-				}
-			}
+			s.read(named)
 			v.steps[s.step.ID] = s
 		}
 	}
@@ -53,13 +46,37 @@ func (v *view) readSteps() {
 				before.next = append(before.next, s.step.ID)
 			}
 		}
-	})
-	v.eachStep(func(s *stepSeen) { // "leave to rest" is about what the step before made
+		// "leave to rest" is about what the step before made
 		if len(s.foods) == 0 && len(s.step.After) == 1 && v.steps[s.step.After[0].Step] != nil {
-			s.foods = v.steps[s.step.After[0].Step].foods
-			s.nameless = true
+			s.foods, s.nameless = v.steps[s.step.After[0].Step].foods, true
 		}
 	})
+	v.rowsOfSteps()
+}
+
+// read finds what a step's text does and names; named are the ingredients that
+// the steps before it name.
+func (s *stepSeen) read(named map[string]bool) {
+	for _, a := range act.Read(s.step.Text) {
+		s.kinds = append(s.kinds, a.Kind)
+		for _, o := range a.Objects {
+			if !vessel.in([]string{o}) {
+				s.foods = append(s.foods, o)
+			}
+		}
+	}
+	words := wordsOf(s.step.Text)
+	for _, ing := range s.dish.Ingredients {
+		if keys := foodKeys(ing.Name); len(keys) > 0 && mentions(words, keys) {
+			s.foods = append(s.foods, keys...)
+			s.fresh = s.fresh || !named[ing.Name]
+			named[ing.Name] = true
+		}
+	}
+}
+
+// rowsOfSteps finds the rows of each step, and shares out its minutes among them.
+func (v *view) rowsOfSteps() {
 	for _, r := range v.inTime {
 		for _, s := range r.Steps {
 			seen := v.steps[s.ID]
@@ -99,9 +116,13 @@ func (v *view) eachStep(f func(*stepSeen)) {
 func (s *stepSeen) seen() bool { return len(s.rows)+len(s.outs) > 0 }
 
 // related says that one step works on what another has made: they name a food
-// in common, or the later one names none, or its words join it to something.
+// in common, or the later one takes no ingredient that is new to the dish, or
+// its words join it to something.
 func (v *view) related(before, s *stepSeen) bool {
-	return v.sameFood(before, s) || len(s.foods) == 0 && len(s.step.After) < 2 || len(before.foods) == 0 || joining.in(wordsOf(s.step.Text))
+	if len(s.step.After) > 1 && len(s.foods) == 0 {
+		return false
+	}
+	return v.sameFood(before, s) || !s.fresh || joining.in(wordsOf(s.step.Text))
 }
 
 // sameFood says that two steps name a food in common.

@@ -1,0 +1,48 @@
+package check
+
+import (
+	"slices"
+
+	"plait.example/internal/act"
+)
+
+// noWashingUp tells a plan in which nothing is washed up.
+func noWashingUp(v *view, f *asker) {
+	if !slices.ContainsFunc(v.rows, (*row).washesUp) {
+		f.at()
+	}
+}
+
+// washesUp says that a row clears, by its acts or its words.
+func (r *row) washesUp() bool {
+	if r.has(act.WashUp, act.FinalClean) && !cleanBowl.in(r.words) || washWords.in(r.all()) {
+		return true
+	}
+	for _, d := range r.deeds {
+		if d.Kind == act.CleanDown && !slices.ContainsFunc(r.deeds, func(o *deed) bool { return o.Kind == act.Cut || o.Kind == act.Shape || o.Kind == act.Mix }) && !boardOnly.in(d.words) {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	washWords = lex("wash up, washing up, wash dishes, wash equipment, clear up, clean as you, tidy*, do dishes, do the dishes, wash the dishes, clear away, clear down")
+	cleanBowl = lex("clean bowl, clean dry, clean grease, clean pan, clean tin")
+	boardOnly = lex("board*, hand*, knife, knives, table")
+)
+
+// noFinalClean tells a plan that ends without clearing.
+func noFinalClean(v *view, f *asker) {
+	_, end := v.span()
+	lastServe := -1
+	for _, d := range v.of(act.Serve) {
+		lastServe = max(lastServe, d.row.place)
+	}
+	for _, r := range v.inTime {
+		if r.washesUp() && (r.place >= lastServe && lastServe >= 0 || r.begin >= end-f.limit("last")) {
+			return
+		}
+	}
+	f.at()
+}

@@ -1,0 +1,155 @@
+package check
+
+import (
+	"slices"
+	"strings"
+
+	"plait.example/internal/act"
+	"plait.example/internal/practical"
+)
+
+// stepMissing tells steps of a recipe for which no row stands, dish by dish.
+func stepMissing(v *view, f *asker) {
+	missing := map[string][]*stepSeen{}
+	steps := map[string]int{}
+	v.eachStep(func(s *stepSeen) {
+		steps[s.dish.Letter]++
+		if !s.seen() && s.weighty(f.limit("least")) && !v.folded(s) {
+			missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
+		}
+	})
+	v.eachStep(func(s *stepSeen) {
+		if s.seen() && !s.step.SetUp && v.partMissing(s) {
+			missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
+		}
+	})
+	for _, letter := range v.dishes {
+		list := missing[letter]
+		if len(list) == 0 || len(v.rowsOfDish(letter)) == 0 {
+			continue // a dish without rows is told by itself
+		}
+		for i, s := range list {
+			if i == f.limit("most") {
+				break
+			}
+			f.tell(saw{rows: v.around(s), dish: letter, step: s.step.ID, minutes: s.step.Hands.Likely, say: map[string]string{"step": v.stepText(s)}})
+		}
+	}
+}
+
+// partMissing says that of the ingredients that a step names, no row of the
+// dish names two or more, and that they are half of them: a row stands for the
+// step, and only for a part of it.
+func (v *view) partMissing(s *stepSeen) bool {
+	words := wordsOf(s.step.Text)
+	named, absent := 0, 0
+	for _, ing := range s.dish.Ingredients {
+		keys := foodKeys(ing.Name)
+		if len(keys) == 0 || !mentions(words, keys) {
+			continue
+		}
+		named++
+		if !slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool { return mentions(r.all(), keys) }) {
+			absent++
+		}
+	}
+	return !v.cutsAll(s.dish.Letter) && absent >= 2 && 2*absent >= named && slices.Contains(s.kinds, act.Cut)
+}
+
+// weighty says that a step is one that a plan must show: it takes time, or its
+// food waits somewhere.
+func (s *stepSeen) weighty(least int) bool {
+	return !s.step.SetUp && (s.step.Wait != nil && s.step.Wait.Least >= least || s.step.Hands.Likely >= least)
+}
+
+// folded says that a row, though it stands for other steps, names what is done
+// in this one and to what: "make the white sauce" for all its steps.
+func (v *view) folded(s *stepSeen) bool {
+	for _, r := range v.rowsOfDish(s.dish.Letter) {
+		for _, d := range r.deeds {
+			if !s.nameless && slices.Contains(s.kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(s.foods, o) && !vessel.in([]string{o}) }) {
+				return true
+			}
+		}
+	}
+	if v.namedWhole(s) {
+		return true
+	}
+	if slices.Contains(s.kinds, act.Cut) && v.cutsAll(s.dish.Letter) {
+		return true
+	}
+	if v.preparing(s) && slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool { return mentions(r.words, s.foods) }) {
+		return true
+	}
+	return (len(s.foods) == 0 || s.nameless) && v.enough(s)
+}
+
+// namedWhole says that one row names all the ingredients that a step works on,
+// or says that what it makes is kept cold.
+func (v *view) namedWhole(s *stepSeen) bool {
+	words := wordsOf(s.step.Text)
+	var all [][]string
+	for _, ing := range s.dish.Ingredients {
+		if keys := foodKeys(ing.Name); len(keys) > 0 && mentions(words, keys) {
+			all = append(all, keys)
+		}
+	}
+	cold := s.step.Wait != nil && s.step.Wait.Place == practical.AtFridge
+	return slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool {
+		if cold && coldWords.in(r.words) && mentions(r.words, s.foods) {
+			return true
+		}
+		return len(all) > 1 && !slices.ContainsFunc(all, func(keys []string) bool { return !mentions(r.words, keys) })
+	})
+}
+
+// cutsAll says that a row of the dish cuts "the vegetables" or "the ingredients" as one.
+func (v *view) cutsAll(letter string) bool {
+	return slices.ContainsFunc(v.rowsOfDish(letter), func(r *row) bool {
+		return slices.ContainsFunc(r.deeds, func(d *deed) bool { return d.Kind == act.Cut && allOfThem.in(d.words) })
+	})
+}
+
+var allOfThem = lex("veg*, ingredients, everything, all, fruit")
+
+// enough says that the dish's rows hold as many acts of the step's kind as its
+// recipe: a "leave to cool" that names nothing cannot be told from another.
+func (v *view) enough(s *stepSeen) bool {
+	if len(s.kinds) == 0 {
+		return false
+	}
+	kind := s.kinds[len(s.kinds)-1]
+	asked, there := 0, 0
+	v.eachStep(func(o *stepSeen) {
+		if o.dish == s.dish && slices.Contains(o.kinds, kind) {
+			asked++
+		}
+	})
+	for _, r := range v.rowsOfDish(s.dish.Letter) {
+		for _, d := range r.deeds {
+			if d.Kind == kind {
+				there++
+			}
+		}
+	}
+	return there >= asked
+}
+
+// around is the row before which a missing step would stand: that of the step
+// after it, if it has one.
+func (v *view) around(s *stepSeen) []*row {
+	for _, id := range s.next {
+		if next := v.steps[id]; len(next.rows) > 0 {
+			return []*row{next.rows[0]}
+		}
+	}
+	return nil
+}
+
+func (v *view) stepText(s *stepSeen) string {
+	text := []rune(strings.Join(strings.Fields(s.step.Text), " "))
+	if len(text) > longestQuote {
+		return string(text[:longestQuote]) + " ..."
+	}
+	return strings.TrimSuffix(string(text), ".")
+}
