@@ -16,6 +16,9 @@ func keeping(ts []token) bool {
 
 // whatIf says that a sentence only tells what to do if something is not right: "if it is too thin, boil it longer".
 func whatIf(ts []token) bool {
+	if ts[0].is("careful") || ts[0].is("be") && at(ts, 1).is("careful", "very", "aware") || ts[0].is("take") && at(ts, 1).is("care") {
+		return true
+	}
 	return ts[0].is("if") && hasAny(ts, "too", "necessary", "needed", "not", "seems", "looks", "starts", "sticky", "dry", "thick", "thin", "prefer", "happens", "becomes", "required", "getting", "don't", "begins") && !hasAny(ts, "using")
 }
 

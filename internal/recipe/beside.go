@@ -35,7 +35,7 @@ func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]b
 	j := &l.jobs[i]
 	prev := &l.jobs[cur.last]
 	switch w := meanwhile(j.ts); {
-	case w != "":
+	case w != "" && (opensBeside(j.ts) || speaksAfterWhile(j.ts, cur.holds)):
 		return true, "'" + w + "': beside what waits"
 	case j.first && j.it.component != "" && prev.it.component != j.it.component && !refersTo(refs, l.cur):
 		return true, fmt.Sprintf("a part of its own: %s", strings.ToLower(j.it.component))
@@ -43,7 +43,7 @@ func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]b
 		return true, "makes new ingredients ready: needs nothing before it"
 	case i == l.serving || j.waiting() != nil && len(j.clauses) == 1:
 		return false, ""
-	case freshBowl(j.ts):
+	case freshBowl(j.ts) && !joinsLater(j):
 		return !refersTo(refs, l.cur) || cur.waiting, "a bowl or pan of its own"
 	case makes(j) && cur.waiting && !leans(j):
 		return true, "begins something new while the step before waits"
@@ -78,6 +78,46 @@ func meanwhile(ts []token) string {
 	return ""
 }
 
+// opensBeside says that a job says at its head that it runs beside another.
+func opensBeside(ts []token) bool {
+	for _, t := range ts[:min(len(ts), 4)] {
+		if t.is("while", "whilst", "meanwhile", "meantime") {
+			return true
+		}
+	}
+	return hasAny(ts, "meanwhile", "meantime")
+}
+
+// speaksAfterWhile says that the words after "while" name something of a thread:
+// "chop the herbs while the sauce simmers" is beside the sauce, "leave the
+// batter while the sausages brown" is not beside the batter.
+func speaksAfterWhile(ts []token, holds map[string]bool) bool {
+	for i, t := range ts {
+		if !t.is("while", "whilst") {
+			continue
+		}
+		named := false
+		for _, w := range upToSign(ts[i+1:]) {
+			if holds[w.food()] || w.is("it", "they", "that", "this") {
+				return true
+			}
+			named = named || w.is("the")
+		}
+		return !named
+	}
+	return true
+}
+
+// beforeWhile is the tokens before a "while" inside a sentence: what follows it goes on elsewhere.
+func beforeWhile(ts []token) []token {
+	for i, t := range ts {
+		if i > 3 && t.is("while", "whilst") && at(ts, i+1).is("the", "your") {
+			return ts[:i]
+		}
+	}
+	return ts
+}
+
 func hasAny(ts []token, words ...string) bool {
 	for _, t := range ts {
 		if t.is(words...) {
@@ -110,6 +150,16 @@ func beingMade(ts []token, product string) bool {
 // freshBowl says "in another bowl", "in a separate pan".
 func freshBowl(ts []token) bool {
 	return has(ts[:min(len(ts), 14)], "another bowl", "separate bowl", "second bowl", "another pan", "separate pan", "second pan", "another saucepan", "different bowl", "a clean bowl", "separate saucepan", "another pot", "separate shallow dish", "in a small bowl", "in a medium bowl", "separate large bowl", "another large bowl")
+}
+
+// joinsLater says that what is begun in a bowl of its own goes into something else in the same job.
+func joinsLater(j *job) bool {
+	for _, c := range j.clauses[1:] {
+		if has(j.it.ts[c.from:c.to], "into the", "to the flour", "into it", "to the mixture", "to the dry", "to the first", "to the other") {
+			return true
+		}
+	}
+	return false
 }
 
 // makes says that a job begins with making something: "make the sauce", "for the topping".

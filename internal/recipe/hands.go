@@ -23,10 +23,10 @@ func handsOf(text string, j *job) (practical.Estimate, []string, float64) {
 	doubt := 0.05
 	said := timedJob(*j)
 	seen := map[string]bool{}
-	whole := len(j.clauses) > 0 && j.clauses[len(j.clauses)-1].whole
 	minors := 0.0
+	whole := len(j.clauses) > 0 && j.clauses[len(j.clauses)-1].whole
 	if d := j.borrowed; d != nil && j.waiting() == nil {
-		said = true
+		said, whole = true, true
 		total.add(float64(d.least), float64(d.most), float64(d.most), 1)
 		why = append(why, "'"+quote(text, j.lender.ts, d.from, d.to)+"': said")
 	}

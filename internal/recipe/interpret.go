@@ -100,6 +100,8 @@ func (cx *context) remember(body []token, c *clause) {
 		cx.place = c.place
 	case c.place == practical.AtHob || namesPan(body):
 		cx.place = practical.AtHob
+	case c.verb.deed == heatsUp && has(body, "grill", "broiler"):
+		cx.place = practical.AtGrill
 	case c.verb.deed == heatsUp:
 		cx.place, cx.lit = practical.AtOven, ovenStated(c)
 		return
@@ -207,6 +209,9 @@ func (cx *context) cooking(body []token, c *clause, said *duration) {
 		c.verb.deed = heatsUp
 		cx.grill = true
 		return
+	}
+	if named == "" && cx.place == practical.AtGrill && said != nil && said.most <= 30 && !namesPan(body) {
+		named = practical.AtGrill
 	}
 	if named == "" {
 		named = practical.AtHob

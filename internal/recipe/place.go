@@ -5,15 +5,19 @@ import "plait.example/internal/practical"
 // placeWords finds the place that the words name, "" when they name none.
 // Names of things that only sound like a place are passed over.
 func placeWords(ts []token) practical.Place {
+	aside := practical.Place("")
 	for i, t := range ts {
 		if t.kind != word {
 			continue
 		}
-		if p := placeAt(ts, i); p != "" {
+		switch p := placeAt(ts, i); {
+		case p == practical.AtSide && t.is("aside"):
+			aside = p // "set aside in the fridge"
+		case p != "":
 			return p
 		}
 	}
-	return ""
+	return aside
 }
 
 func placeAt(ts []token, i int) practical.Place {

@@ -61,7 +61,7 @@ func abbreviated(ts []token, i int) bool {
 		return true
 	}
 	if p.is("min", "mins", "hr", "hrs", "tbsp", "tbs", "tsp", "oz", "lb", "lbs", "sec", "secs", "c", "f", "cm", "in", "ins", "pt", "pts", "fl", "qt", "qts", "pkg", "pkt", "tbl", "temp") {
-		return !next.upper
+		return !next.upper && !(timeUnits[p.text] > 0 && (runVerbs[next.text] || next.is("while", "when", "meanwhile", "then", "once", "after", "next", "now")))
 	}
 	return p.kind == number && next.kind == number
 }

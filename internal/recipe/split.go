@@ -209,6 +209,11 @@ func (s *splitter) remark(from int, ts []token) {
 			s.cur.waiting().said = &d
 			return
 		}
+		if d.role == lasts && s.cur.kind == handsJob && !s.timed() && s.cur.borrowed == nil && !has(ts, "if", "keep", "store") {
+			d.from, d.to = d.from+from, d.to+from
+			s.cur.borrowed, s.cur.lender = &d, s.it
+			return
+		}
 	}
 }
 
@@ -328,7 +333,7 @@ func (s *splitter) takeLeads(c clause) ([]clause, int) {
 		return nil, -1
 	}
 	n := len(s.cur.clauses)
-	for n > 0 && leadsTo(s.cur.clauses[n-1], c) {
+	for n > 0 && s.leadsTo(s.cur.clauses[n-1], c) {
 		n--
 	}
 	leads := append([]clause(nil), s.cur.clauses[n:]...)
@@ -342,18 +347,24 @@ func (s *splitter) takeLeads(c clause) ([]clause, int) {
 }
 
 // leadsTo says whether a clause only brings the food to the wait that follows it in its sentence.
-func leadsTo(c, wait clause) bool {
+func (s *splitter) leadsTo(c, wait clause) bool {
 	if c.sentence != wait.sentence || c.hands != nil {
 		return false
 	}
 	if wait.look == practical.Stay && wait.place == practical.AtHob {
 		return true // the hands do not stop
 	}
-	if wait.place == practical.AtHob && c.verbIs("put", "pour", "place", "tip", "transfer") {
-		return false // food goes into the pan before the pan is left
+	if c.verbIs("put", "pour", "place", "tip", "transfer", "turn", "arrange", "lay", "pop", "spoon") && wait.place != practical.AtSide && (wait.place == practical.AtHob || s.fillsVessel(c, wait.place)) {
+		return false // food goes into the pan or the tin before that is left
 	}
 	return c.verb.deed == moves || c.verb.deed == boils || c.verb.deed == lets || c.verb.deed == heatsUp ||
 		c.verbIs("turn", "tip", "seal") && wait.place != practical.AtHob && wait.place != practical.AtSide
+}
+
+// fillsVessel says that a clause puts food into a tin or the like and not yet in the place where it waits.
+func (s *splitter) fillsVessel(c clause, place practical.Place) bool {
+	body := s.ts[c.from:c.to]
+	return placeWords(body) != place && (c.verbIs("pour") || hasAny(body, "tin", "tins", "tray", "trays", "sheet", "sheets", "dish", "dishes", "bowl", "case", "cases", "mould", "moulds", "molds", "ramekin", "ramekins", "basin", "pan", "casserole", "glasses", "container", "tub"))
 }
 
 func (s *splitter) lastSentence() int { return s.cur.clauses[len(s.cur.clauses)-1].sentence }

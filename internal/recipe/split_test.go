@@ -22,7 +22,7 @@ func TestSplit(t *testing.T) {
 	for _, want := range []string{
 		"1. Add the stock, | bring to the boil and simmer for 20 minutes, | then blend.",
 		"1. Mix the flour and water. | Knead for 10 minutes. | Cover and leave to rise for an hour.",
-		"1. Pour into the tin and bake for 25 minutes until golden, | then cool on a wire rack.",
+		"1. Pour into the tin | and bake for 25 minutes until golden, | then cool on a wire rack.",
 		"1. Fry the onion for 5 mins, | then add the garlic and cook for 1 min.",
 		"1. Bake for 20 minutes, turning once, until crisp.",
 		"1. Cook 6 minutes, | shake, then another 5-6 minutes.",

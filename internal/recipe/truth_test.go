@@ -310,6 +310,9 @@ func placeRight(s practical.Step, place string) bool {
 	if s.Wait != nil {
 		return string(s.Wait.Place) == place
 	}
+	if place == "microwave" {
+		return len(s.Uses) > 0 && s.Uses[0] == practical.Microwave
+	}
 	ring := false
 	for _, k := range s.Uses {
 		ring = ring || k == practical.Ring

@@ -28,6 +28,9 @@ func (s *splitter) verbless(ts []token) (clause, bool) {
 
 // belongsBefore says that a sentence only tells how long the job before it lasts: "About 20 minutes." "This takes 5 minutes."
 func (s *splitter) belongsBefore(ts []token, named practical.Place) bool {
+	if at(ts, 0).is("time", "takes") {
+		return true
+	}
 	if s.cur == nil || len(s.cur.clauses) == 0 || hasAny(ts, "more", "another", "further", "again", "back", "next") {
 		return false
 	}

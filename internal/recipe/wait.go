@@ -200,7 +200,7 @@ func ovenFigures(text string, j *job, w *practical.Wait, why *[]string) float64 
 		w.Celsius = min(max(w.Celsius, 50), 300)
 		doubt = 0.8
 	}
-	if has(j.ts, "sponge", "choux", "souffle", "soufflé", "batter", "cake", "yorkshire", "eclair", "profiterole", "toad", "muffin", "cupcake") {
+	if has(j.it.ts[max(0, j.from-12):j.to], "sponge", "choux", "souffle", "soufflé", "batter", "cake", "yorkshire", "eclair", "profiterole", "toad", "muffin", "cupcake") {
 		w.DoorShut = w.Least * 2 / 3
 	}
 	return doubt
