@@ -77,12 +77,16 @@ var seenAs = map[string]func(t testing.TB, p checktest.Plan) match.Matched{
 
 func corpus(t testing.TB) (sound, faulty []checktest.Plan) {
 	t.Helper()
-	sound, err := checktest.Sound(checktest.LookedAt)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if faulty, err = checktest.Faulty(checktest.LookedAt); err != nil {
-		t.Fatal(err)
+	for _, folder := range []string{checktest.LookedAt, checktest.Second} {
+		s, err := checktest.Sound(folder)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := checktest.Faulty(folder)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sound, faulty = append(sound, s...), append(faulty, f...)
 	}
 	return sound, faulty
 }

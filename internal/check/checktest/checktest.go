@@ -22,7 +22,7 @@ var Menus embed.FS
 
 // The folders of Menus.
 const (
-	LookedAt = "menus"   // plans that were looked at while the rules were written
+	LookedAt = "menus"  // plans that were looked at while the rules were written
 	Second   = "second" // plans that were looked at only after their first score
 )
 
