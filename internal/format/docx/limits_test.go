@@ -6,11 +6,13 @@ import (
 	"encoding/binary"
 	"errors"
 	"hash/crc32"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"plait.example/internal/format/docx"
+	"plait.example/internal/format/table"
 )
 
 // lying packs content and states another unpacked size in the table of contents.
@@ -111,6 +113,12 @@ func FuzzBody(f *testing.F) {
 		d, err := docx.Read(pack(t, "word/document.xml", head+body+foot, "word/styles.xml", styles, "word/numbering.xml", numbers))
 		if err != nil && len(d.Blocks) > 0 || !utf8.ValidString(d.Text()) {
 			t.Errorf("%v %q", err, d.Text())
+		}
+		list, err := d.Tables()
+		for _, b := range list {
+			if err != nil || b.Table != nil && slices.ContainsFunc(b.Table.Rows, func(row []table.Cell) bool { return len(row) != len(b.Table.Rows[0]) }) {
+				t.Errorf("%v %+v", err, b.Table)
+			}
 		}
 	})
 }

@@ -1,6 +1,7 @@
 package opendoc
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"strconv"
@@ -25,7 +26,6 @@ type layer struct {
 	table   table.Table
 	columns []columns
 	rows    int
-	column  int
 	width   int           // columns of a sheet up to the last that says something
 	all     []table.Block // what the cells hold, in order
 	inside  []*table.Table
@@ -146,19 +146,19 @@ func (in *layer) row(e *packed.Element, head bool) error {
 	if v := e.Attr("visibility"); says && (v == "collapse" || v == "filter") {
 		in.hidden.rows += n
 	}
+	cells, err := in.cells(e)
+	if err != nil {
+		return err
+	}
 	for range n {
 		in.grid.Row()
 		if head && in.table.Header == in.rows {
 			in.table.Header++
 		}
 		in.rows++
-		in.column = 0
-		for _, c := range e.Children {
-			if c.Name != "table-cell" && c.Name != "covered-table-cell" {
-				continue
-			}
-			if err := in.cells(c, e); err != nil {
-				return err
+		for _, c := range cells {
+			for at := c.from; at < c.to && in.grid.Err() == nil; at++ {
+				in.grid.Put(at, in.shaded(c, at, e))
 			}
 		}
 		if err := in.grid.Err(); err != nil {
@@ -168,51 +168,65 @@ func (in *layer) row(e *packed.Element, head bool) error {
 	return nil
 }
 
-// cells puts a cell and its repetitions.
-func (in *layer) cells(e, row *packed.Element) error {
-	n := repeated(e, "number-columns-repeated")
-	if in.sheet {
-		n = min(n, in.width-in.column) // the plane beyond what is written says nothing
-	}
-	if e.Name == "covered-table-cell" {
-		in.column += n // nothing is put there
-		return nil
-	}
-	name := e.Attr("style-name")
-	if name == "" {
-		name = row.Attr("default-cell-style-name")
-	}
-	for range n {
-		own := name
-		for i := 0; own == "" && i < len(in.columns); i++ {
-			if in.column < in.columns[i].until {
-				own = in.columns[i].cells
-				break
+// several is a cell and the columns in which a row has it.
+type several struct {
+	cell     table.Cell
+	style    string
+	from, to int
+}
+
+// cells are those of a row; covered ones only take their columns.
+func (in *layer) cells(row *packed.Element) (list []several, err error) {
+	column := 0
+	for _, e := range row.Children {
+		if e.Name != "table-cell" && e.Name != "covered-table-cell" {
+			continue
+		}
+		n := repeated(e, "number-columns-repeated")
+		if in.sheet {
+			n = min(n, in.width-column) // the plane beyond what is written says nothing
+		}
+		if e.Name == "table-cell" && n > 0 {
+			c := several{style: e.Attr("style-name"), from: column, to: column + n}
+			if c.style == "" {
+				c.style = row.Attr("default-cell-style-name")
 			}
+			if c.cell, err = in.cell(e, in.styleAt(c.style, column)); err != nil {
+				return nil, err
+			}
+			if in.sheet {
+				c.cell.Span = min(c.cell.Span, in.width-column)
+			}
+			list = append(list, c)
 		}
-		c, err := in.cell(e, own)
-		if err != nil {
-			return err
-		}
-		if c.Shade == "" {
-			c.Shade = table.Shade(strings.TrimSuffix(in.styles.of("table-row", row.Attr("style-name")).cell, "none"))
-		}
-		in.grid.Put(in.column, c)
-		in.column++
-		if err := in.grid.Err(); err != nil {
-			return err
+		column += n
+	}
+	return list, nil
+}
+
+// styleAt is the style of a cell in a column, which has one for those without.
+func (in *layer) styleAt(own string, column int) string {
+	if own != "" {
+		return own
+	}
+	for _, c := range in.columns {
+		if column < c.until {
+			return c.cells
 		}
 	}
-	return nil
+	return ""
+}
+
+// shaded is a cell in one of its columns, with the shade that it has there.
+func (in *layer) shaded(c several, column int, row *packed.Element) table.Cell {
+	one := c.cell
+	one.Shade = cmp.Or(in.styles.shade("table-cell", in.styleAt(c.style, column)), in.styles.shade("table-row", row.Attr("style-name")))
+	return one
 }
 
 func (in *layer) cell(e *packed.Element, name string) (table.Cell, error) {
 	look := in.styles.of("table-cell", name)
-	span := repeated(e, "number-columns-spanned")
-	if in.sheet {
-		span = min(span, in.width-in.column)
-	}
-	c := table.Cell{Shade: table.Shade(strings.TrimSuffix(look.cell, "none")), Span: span, Down: repeated(e, "number-rows-spanned"), Clock: clock(e)}
+	c := table.Cell{Span: repeated(e, "number-columns-spanned"), Down: repeated(e, "number-rows-spanned"), Clock: clock(e)}
 	if len(e.Children) == 0 {
 		return c, nil
 	}

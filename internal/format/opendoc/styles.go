@@ -114,3 +114,8 @@ func (s style) piece() table.Piece {
 		Bold: s.bold == "yes", Italic: s.italic == "yes", Struck: s.struck == "yes",
 	}
 }
+
+// shade is the colour that a style gives to a cell.
+func (s styles) shade(family, name string) string {
+	return table.Shade(strings.TrimSuffix(s.of(family, name).cell, "none"))
+}

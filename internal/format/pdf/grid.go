@@ -34,9 +34,7 @@ func (p *painter) tables(pieces []piece) (list []found, rest []piece) {
 		return nil, pieces
 	}
 	inside := map[int][]piece{}
-	for _, g := range p.grids() {
-		list = append(list, g)
-	}
+	list = p.grids()
 	for _, w := range pieces {
 		at := slices.IndexFunc(list, func(g found) bool { return g.holds((w.left+w.right)/2, w.base+w.size/4) })
 		if at < 0 {
