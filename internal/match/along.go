@@ -9,16 +9,16 @@ import (
 
 // A step goes along with a piece that says so much of it, though the piece stands for another step.
 const (
-	alongSure    = 0.8 // share of the step's things, wherever it stands
+	alongSure    = 0.8  // share of the step's things, wherever it stands
 	alongLeast   = 0.45 // the same beside a step of the row
 	alongMade    = 0.22
-	alongNamed   = 0.6 // beside a step of the row, whatever is done to them
+	alongNamed   = 0.6  // beside a step of the row, whatever is done to them
 	alongBetween = 0.15 // between two steps of the row
 )
 
 // along finds rows for the steps that no piece stands for: one row often stands
 // for several steps ("make the choux"). It gives the further steps of each piece.
-func (k *known) along(pieces []piece, fit [][]float64, at []int) map[int][]int {
+func (k *known) along(pieces []piece, at []int) map[int][]int {
 	met := make([]int, len(k.steps)) // the piece that stands for a step, plus one
 	for i, j := range at {
 		if j >= 0 && met[j] == 0 {
@@ -77,7 +77,7 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 		return share + near
 	case share >= alongLeast && kind:
 		return share + near
-	case before && after && (p.made || kind && share >= alongBetween || s.things == 0 && (kind || s.ends == "")):
+	case before && after && (p.made && k.stood(p, s) >= alongBetween || kind && share >= alongBetween || s.things == 0 && (kind || s.ends == "")):
 		return alongBetween + near
 	}
 	return 0

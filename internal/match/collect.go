@@ -11,7 +11,7 @@ import (
 
 // collect puts the pieces' steps together by row.
 func (k *known) collect(m *Matched, pieces []piece, fit [][]float64, at []int) {
-	along := k.along(pieces, fit, at)
+	along := k.along(pieces, at)
 	for i := range pieces {
 		p := &pieces[i]
 		row := &m.Rows[p.row]

@@ -34,49 +34,56 @@ func (k *known) choose(plan written.Plan, pieces []piece, fit [][]float64) {
 			}
 		}
 	}
-	score := make([]float64, none+1)
-	from := make([][]int, len(pieces))
+	var chain []int // pieces that are about a dish, by index
 	for i := range pieces {
 		p := &pieces[i]
+		p.dish, p.allow = -1, sorted(allowed[p.row])
+		if p.chore && !slices.ContainsFunc(fit[i], func(f float64) bool { return f > 0 }) {
+			if len(p.allow) == 1 {
+				p.dish = p.allow[0]
+			}
+			continue
+		}
+		chain = append(chain, i)
+	}
+	score := make([]float64, none+1)
+	from := make([][]int, len(chain))
+	for n, i := range chain {
+		p := &pieces[i]
 		next := make([]float64, none+1)
-		from[i] = make([]int, none+1)
+		from[n] = make([]int, none+1)
 		for d := range none + 1 {
 			best, at := -1e9, 0
 			for b := range none + 1 {
 				s := score[b]
-				if b == d && d < none && i > 0 {
-					s += k.stays(plan, pieces[i-1].row, p.row, named)
+				if b == d && d < none && n > 0 {
+					s += k.stays(plan, pieces[chain[n-1]].row, p.row, named)
 				}
 				if s > best {
 					best, at = s, b
 				}
 			}
-			next[d], from[i][d] = best+k.about(p, d, fit[i], allowed[p.row]), at
+			next[d], from[n][d] = best+k.about(p, d, fit[i], allowed[p.row]), at
 		}
 		score = next
 	}
-	k.trace(pieces, score, from, none)
-	for i := range pieces {
-		pieces[i].allow = nil
-		for d := range allowed[pieces[i].row] {
-			pieces[i].allow = append(pieces[i].allow, d)
-		}
-	}
+	trace(pieces, chain, score, from)
 }
 
-func (k *known) trace(pieces []piece, score []float64, from [][]int, none int) {
+// trace goes back along the best way and sets each piece's dish.
+func trace(pieces []piece, chain []int, score []float64, from [][]int) {
+	none := len(score) - 1
 	d := none
 	for b := range score {
 		if score[b] > score[d] {
 			d = b
 		}
 	}
-	for i := len(pieces) - 1; i >= 0; i-- {
-		pieces[i].dish = d
-		if d == none {
-			pieces[i].dish = -1
+	for n := len(chain) - 1; n >= 0; n-- {
+		if d != none {
+			pieces[chain[n]].dish = d
 		}
-		d = from[i][d]
+		d = from[n][d]
 	}
 }
 

@@ -88,7 +88,7 @@ func (k *known) match(m *Matched, fixed map[int][]string) {
 		}
 		seen = k.context(pieces, fit, at)
 	}
-	k.collect(m, pieces, fit, at)
+	k.collect(m, pieces, seen, at)
 	for n := range m.Rows {
 		if ids, set := fixed[m.Rows[n].Number]; set {
 			k.fix(&m.Rows[n], ids)

@@ -1,6 +1,7 @@
 package match
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -243,8 +244,8 @@ func (k *known) weigh() {
 }
 
 // sorted are the keys of a map in their order, so that sums are the same at every run.
-func sorted[V any](m map[string]V) []string {
-	keys := make([]string, 0, len(m))
+func sorted[K cmp.Ordered, V any](m map[K]V) []K {
+	keys := make([]K, 0, len(m))
 	for key := range m {
 		keys = append(keys, key)
 	}

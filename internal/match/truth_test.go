@@ -141,10 +141,14 @@ func judgeAll(t *testing.T, folder string) (sum tally) {
 	return sum
 }
 
-func TestSecond(t *testing.T) { judgeAll(t, "second") }
-
-func TestFresh(t *testing.T) { judgeAll(t, "fresh") }
-
-func TestLast(t *testing.T) { judgeAll(t, "last") }
-
-func TestTuned(t *testing.T) { judgeAll(t, "tuned") }
+// The plans of tuned/ were there while the weights were set. Those of second/,
+// fresh/ and last/ were each matched by hand first and scored once before
+// anything was changed for them: 81.3, 92.9 and 97.2 % of their rows were right then.
+func TestRowsMatchedByHand(t *testing.T) {
+	for _, folder := range []string{"tuned", "second", "fresh", "last"} {
+		c := judgeAll(t, folder)
+		if 100*c.right < 97*c.rows || 100*c.found < 97*c.wanted || 100*c.found < 97*c.given || 100*c.partsRight < 95*c.parts {
+			t.Errorf("%s: at least 97 %% of rows and steps are wanted, 95 %% of parts", folder)
+		}
+	}
+}
