@@ -5,10 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"strings"
+	"path/filepath"
 
 	"plait.example/internal/app"
-	"plait.example/internal/practical"
 )
 
 type checkCommand struct {
@@ -17,21 +16,18 @@ type checkCommand struct {
 	Recipe    []string `help:"Recipe to check them against, in place of a practical file; give it again for each dish." placeholder:"FILE" xor:"against" sep:"none"`
 	Clock     string   `help:"With --recipe: when the clock starts and ends." placeholder:"09:00-12:00"`
 	SetUp     string   `help:"With --recipe: when set-up begins." placeholder:"08:30"`
+	Feedback  string   `help:"Write feedback to this folder: the table of the class and, unless the setting is assessed, a page for each pupil." placeholder:"FOLDER"`
+	Setting   string   `enum:"assessed,coached,worked" default:"assessed" help:"With --feedback, what learners are shown: nothing (assessed), questions (coached), or questions with what was seen (worked)."`
+	Before    []string `help:"With --feedback, earlier versions of the plans (file, folder or zip): what was mended since." placeholder:"PLANS" sep:"none"`
 	Rules     string   `help:"File of rules: which are on, and how they are worded." placeholder:"FILE"`
 	Format    string   `enum:"text,json" default:"text" help:"text, or json: rows as read, and findings."`
 	Out       string   `short:"o" help:"Write to this file instead of standard output." placeholder:"FILE"`
 }
 
 func (c *checkCommand) run(ctx context.Context, p *program, a *app.App) (int, error) {
-	against, err := c.against(p, a)
+	o, err := c.options(p, a)
 	if err != nil {
 		return 0, err
-	}
-	o := app.CheckOptions{Practical: against}
-	if c.Rules != "" {
-		if o.Rules, err = a.ReadRules(c.Rules); err != nil {
-			return 0, err
-		}
 	}
 	files := a.PlanFiles(c.Plans)
 	if len(files) == 0 {
@@ -47,7 +43,41 @@ func (c *checkCommand) run(ctx context.Context, p *program, a *app.App) (int, er
 	if err := c.write(p, a, checked); err != nil {
 		return 0, err
 	}
+	if err := c.feedback(ctx, a, files, checked, o); err != nil {
+		return 0, err
+	}
 	return p.told(checked), nil
+}
+
+// feedback writes what is handed out to a folder.
+func (c *checkCommand) feedback(ctx context.Context, a *app.App, files []app.PlanFile, checked []app.Checked, o app.CheckOptions) error {
+	if c.Feedback == "" {
+		if len(c.Before) > 0 || app.Setting(c.Setting) != app.Assessed {
+			return errors.New("--before and --setting go with --feedback; name a folder for it")
+		}
+		return nil
+	}
+	o.Checked = nil
+	before := a.Check(ctx, a.PlanFiles(c.Before), o)
+	for _, b := range before {
+		if b.Fault != nil {
+			return *b.Fault
+		}
+	}
+	documents, err := a.Feedback(files, checked, before, app.Setting(c.Setting))
+	if err != nil {
+		return err
+	}
+	for _, d := range documents {
+		name := filepath.Join(c.Feedback, filepath.FromSlash(d.Name))
+		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+			return fmt.Errorf("write the feedback: %w", err)
+		}
+		if err := os.WriteFile(name, d.Data, 0o644); err != nil {
+			return fmt.Errorf("write the feedback: %w", err)
+		}
+	}
+	return nil
 }
 
 // told says on standard error which files could not be read, and gives the exit code.
@@ -83,26 +113,35 @@ func (c *checkCommand) write(p *program, a *app.App, checked []app.Checked) erro
 	return nil
 }
 
-// against is the practical that the plans are checked against; nil: none.
-func (c *checkCommand) against(p *program, a *app.App) (*practical.Practical, error) {
+// options say what the plans are checked against, and by which rules.
+func (c *checkCommand) options(p *program, a *app.App) (o app.CheckOptions, err error) {
 	if len(c.Recipe) == 0 && (c.Clock != "" || c.SetUp != "") {
-		return nil, errors.New("--clock and --set-up go with --recipe; a practical file has its own")
+		return o, errors.New("--clock and --set-up go with --recipe; a practical file has its own")
+	}
+	if c.Rules != "" {
+		if o.Rules, err = a.ReadRules(c.Rules); err != nil {
+			return o, err
+		}
 	}
 	if c.Practical != "" {
-		return a.ReadFile(c.Practical)
+		o.Practical, err = a.ReadFile(c.Practical)
+	} else if len(c.Recipe) > 0 {
+		err = c.recipes(p, a, &o)
 	}
-	if len(c.Recipe) == 0 {
-		return nil, nil
-	}
-	clock, err := c.clock()
+	return o, err
+}
+
+// recipes makes a practical of the recipes as they are.
+func (c *checkCommand) recipes(p *program, a *app.App, o *app.CheckOptions) error {
+	clock, err := app.ClockOf(c.Clock, c.SetUp)
 	if err != nil {
-		return nil, err
+		return fmt.Errorf("--clock and --set-up: %w", err)
 	}
 	var recipes []app.FileRecipes
 	for _, name := range c.Recipe {
 		read, err := a.ReadRecipesFile(name)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		recipes = append(recipes, app.FileRecipes{File: name, Recipes: read})
 	}
@@ -110,38 +149,6 @@ func (c *checkCommand) against(p *program, a *app.App) (*practical.Practical, er
 	for _, f := range left {
 		fmt.Fprintln(p.stderr, "plait: of the recipes:", f)
 	}
-	return made, err
-}
-
-// setUpMinutes is how long before the clock set-up begins, where --set-up does
-// not say: one of 15 to 45 in use (common practice, no source).
-const setUpMinutes = 30
-
-// clock reads --clock and --set-up.
-func (c *checkCommand) clock() (practical.Clock, error) {
-	wrong := errors.New("with --recipe, say when the clock starts and ends: --clock 09:00-12:00")
-	from, to, cut := strings.Cut(c.Clock, "-")
-	if !cut {
-		return practical.Clock{}, wrong
-	}
-	start, errStart := practical.ParseTimeOfDay(from)
-	finish, errFinish := practical.ParseTimeOfDay(to)
-	if err := errors.Join(errStart, errFinish); err != nil {
-		return practical.Clock{}, fmt.Errorf("--clock: %w", err)
-	}
-	if finish <= start {
-		return practical.Clock{}, fmt.Errorf("--clock: %s is not after %s; %w", finish, start, wrong)
-	}
-	clock := practical.Clock{SetUp: max(0, start-setUpMinutes), Start: start, Finish: finish}
-	if c.SetUp != "" {
-		setUp, err := practical.ParseTimeOfDay(c.SetUp)
-		if err != nil {
-			return practical.Clock{}, fmt.Errorf("--set-up: %w", err)
-		}
-		if setUp > start {
-			return practical.Clock{}, fmt.Errorf("--set-up: %s is after the clock starts at %s; give a time before", setUp, start)
-		}
-		clock.SetUp = setUp
-	}
-	return clock, nil
+	o.Practical = made
+	return err
 }

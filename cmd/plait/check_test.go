@@ -66,7 +66,7 @@ func TestCheckCodes(t *testing.T) {
 		{"no such plan", []string{at("none.txt")}, exitFailure, "there is no such file"},
 		{"no such practical", []string{"--practical", at("none.yaml"), at("kit.txt")}, exitFailure, "there is no such file"},
 		{"against a practical", []string{"--practical", at("practical.yaml"), at("kit.txt")}, exitUnfit, ""},
-		{"recipe without clock", []string{"--recipe", at("kit.txt"), at("kit.txt")}, exitFailure, "--clock 09:00-12:00"},
+		{"recipe without clock", []string{"--recipe", at("kit.txt"), at("kit.txt")}, exitFailure, "such as 09:00-12:00"},
 		{"clock without recipe", []string{"--clock", "09:00-12:00", at("kit.txt")}, exitFailure, "go with --recipe"},
 		{"clock that runs back", []string{"--recipe", at("kit.txt"), "--clock", "12:00-09:00", at("kit.txt")}, exitFailure, "is not after"},
 		{"both", []string{"--recipe", at("kit.txt"), "--practical", at("practical.yaml"), at("kit.txt")}, exitFailure, "can't be used together"},
@@ -96,5 +96,25 @@ func TestCheckJSON(t *testing.T) {
 	}
 	if len(plans) != 2 || filepath.Base(plans[1].File) != "b.txt" || len(plans[0].Rows) != 5 || plans[0].Rows[1].Clock != "09:02" {
 		t.Errorf("%+v", plans)
+	}
+}
+
+func TestCheckFeedback(t *testing.T) {
+	dir := files(t, map[string]string{"old.txt": burning, "kit.txt": burning})
+	to := filepath.Join(dir, "out")
+	got := run(t, "check", "--feedback", to, "--setting", "coached", "--before", filepath.Join(dir, "old.txt"), filepath.Join(dir, "kit.txt"))
+	if got.code != exitUnfit || got.err != "" {
+		t.Fatalf("exit %d, errors %q", got.code, got.err)
+	}
+	for _, name := range []string{"class.xlsx", "class.txt", "asked.txt", "pupils/kit-hale.pdf", "pupils/kit-hale.html", "pupils/kit-hale.docx"} {
+		if len(mustRead(t, filepath.Join(to, name))) == 0 {
+			t.Errorf("%s is empty", name)
+		}
+	}
+	if !strings.Contains(mustRead(t, filepath.Join(to, "class.txt")), "since the last version 0 mended") {
+		t.Error("the earlier version was not compared")
+	}
+	if got := run(t, "check", "--setting", "coached", filepath.Join(dir, "kit.txt")); got.code != exitFailure || !strings.Contains(got.err, "--feedback") {
+		t.Errorf("a setting without feedback: exit %d, errors %q", got.code, got.err)
 	}
 }

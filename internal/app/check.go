@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"runtime"
+	"strings"
 	"sync"
 	"sync/atomic"
 
@@ -155,4 +156,36 @@ func (a *App) RecipesCheck(all []FileRecipes, clock practical.Clock) (*practical
 	clock.Hours, clock.Round = cmp.Or(clock.Hours, p.Clock.Hours), cmp.Or(clock.Round, p.Clock.Round)
 	p.Clock = clock
 	return p, left, nil
+}
+
+// setUpMinutes is how long before the clock set-up begins where nobody says: one
+// of 15 to 45 in use (common practice, no source).
+const setUpMinutes = 30
+
+// ClockOf reads a session such as "09:00-12:00", and when set-up begins; empty: half an
+// hour before.
+func ClockOf(session, setUp string) (practical.Clock, error) {
+	wrong := practical.Fault{Code: practical.Invalid, Field: "clock", Message: fmt.Sprintf("%q is not when a session starts and ends", session), Hint: "such as 09:00-12:00"}
+	from, to, cut := strings.Cut(session, "-")
+	start, errStart := practical.ParseTimeOfDay(from)
+	finish, errFinish := practical.ParseTimeOfDay(to)
+	if !cut || errStart != nil || errFinish != nil {
+		return practical.Clock{}, wrong
+	}
+	if finish <= start {
+		wrong.Message = fmt.Sprintf("%s is not after %s", finish, start)
+		return practical.Clock{}, wrong
+	}
+	clock := practical.Clock{SetUp: max(0, start-setUpMinutes), Start: start, Finish: finish}
+	if setUp == "" {
+		return clock, nil
+	}
+	begins, err := practical.ParseTimeOfDay(setUp)
+	if err != nil || begins > start {
+		return practical.Clock{}, practical.Fault{
+			Code: practical.Invalid, Field: "set-up", Message: fmt.Sprintf("set-up cannot begin at %q", setUp), Hint: fmt.Sprintf("a time before the clock starts at %s, such as 08:30", start),
+		}
+	}
+	clock.SetUp = begins
+	return clock, nil
 }

@@ -195,7 +195,7 @@ func (r *reader) untimed(blocks []table.Block) {
 	var others []func()
 	for i, b := range blocks {
 		switch {
-		case b.Table != nil && len(b.Table.Rows) > 0:
+		case b.Table != nil:
 			index++
 			g := newGrid(b.Table)
 			if l := layoutOf(g, r.isDish); l.worksOnly() {

@@ -47,10 +47,13 @@ func (r *reader) tables(blocks []table.Block) bool {
 	index, found := -1, false
 	var before *layout
 	for i, b := range blocks {
-		if b.Table == nil || len(b.Table.Rows) == 0 {
+		if b.Table == nil {
 			continue
 		}
 		index++
+		if len(b.Table.Rows) == 0 {
+			continue
+		}
 		readers[i], before = r.tableReader(b.Table, index, before)
 		found = found || readers[i] != nil
 	}

@@ -1,0 +1,75 @@
+package app_test
+
+import (
+	"strings"
+	"testing"
+
+	"plait.example/internal/app"
+	"plait.example/internal/check/checktest"
+)
+
+func namesOf(all []app.Document) string {
+	var names []string
+	for _, d := range all {
+		names = append(names, d.Name)
+	}
+	return strings.Join(names, " ")
+}
+
+// Invented plans; the second version of one pupil has the timer and the take-out.
+func TestFeedback(t *testing.T) {
+	a := new(app.App)
+	files := []app.PlanFile{
+		{Name: "dilys.txt", Data: []byte(pupilsPlan)},
+		{Name: "broken.docx", Data: []byte("PK\x03\x04")},
+		{Name: "Dilys again.txt", Data: []byte(strings.Replace(pupilsPlan, "9.40 Wash up\n", "9.27 Take the scones out of the oven\n9.40 Wash up\n", 1))},
+	}
+	checked := a.Check(t.Context(), files, app.CheckOptions{})
+	for _, c := range []struct {
+		setting app.Setting
+		want    string
+	}{
+		{app.Assessed, "class.xlsx class.txt"},
+		{app.Coached, "class.xlsx class.txt pupils/dilys-marsh.html pupils/dilys-marsh.pdf pupils/dilys-marsh.docx pupils/dilys-marsh-2.html pupils/dilys-marsh-2.pdf pupils/dilys-marsh-2.docx asked.txt"},
+	} {
+		all, err := a.Feedback(files, checked, checked[:1], c.setting)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := namesOf(all); got != c.want {
+			t.Errorf("%s: %s, want %s", c.setting, got, c.want)
+		}
+		if text := string(all[1].Data); !strings.Contains(text, "mended") || !strings.Contains(text, "broken.docx") {
+			t.Errorf("the table does not say what was mended, or what could not be read:\n%s", text)
+		}
+	}
+	all, err := a.Feedback(files, checked, nil, app.Coached)
+	if err != nil {
+		t.Fatal(err)
+	}
+	asked := string(all[len(all)-1].Data)
+	if !strings.Contains(asked, "When does it come out") || strings.Contains(asked, "No row takes it out") {
+		t.Errorf("the record of what was asked:\n%s", asked)
+	}
+}
+
+func TestFeedbackInTheirOwnDocument(t *testing.T) {
+	documents, err := checktest.Documents(checktest.LookedAt)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := new(app.App)
+	for _, d := range documents {
+		if !strings.HasSuffix(d.Name, ".docx") || d.Plan.Sound {
+			continue
+		}
+		files := []app.PlanFile{{Name: d.Name, Data: d.Data}}
+		all, err := a.Feedback(files, a.Check(t.Context(), files, app.CheckOptions{}), nil, app.Worked)
+		if err != nil {
+			t.Fatalf("%s: %v", d.Name, err)
+		}
+		if !strings.Contains(namesOf(all), "-commented.docx") {
+			t.Errorf("%s comes back without comments: %s", d.Name, namesOf(all))
+		}
+	}
+}

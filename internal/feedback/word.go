@@ -1,0 +1,80 @@
+package feedback
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"plait.example/internal/format/docx"
+	"plait.example/internal/format/table"
+	"plait.example/internal/paper"
+	"plait.example/internal/picture"
+)
+
+// Word is a pupil's page as a Word document. The plait is there in words: what
+// clashes in it.
+func Word(n paper.Note) ([]byte, error) {
+	var blocks []table.Block
+	say := func(heading int, text string, bold bool) {
+		blocks = append(blocks, table.Block{Heading: heading, Line: table.Line{{Text: text, Bold: bold}}})
+	}
+	say(1, n.Title, false)
+	say(0, "Name: "+n.Name, true)
+	for _, s := range n.Lead {
+		say(0, s, false)
+	}
+	for i, p := range n.Points {
+		say(2, fmt.Sprintf("%d. %s", i+1, p.Ask), false)
+		for _, row := range p.Rows {
+			blocks = append(blocks, table.Block{Line: table.Line{{Text: row, Italic: true}}})
+		}
+		if p.Why != "" {
+			say(0, p.Why, false)
+		}
+	}
+	if clashes := clashWords(n); len(clashes) > 0 {
+		say(2, "Two things in your hands at once", false)
+		for _, c := range clashes {
+			blocks = append(blocks, table.Block{Item: "-", Line: table.Line{{Text: c}}})
+		}
+	}
+	for _, s := range n.Foot {
+		say(0, s, false)
+	}
+	return docx.Write(docx.Paper{Title: n.Title, Blocks: blocks})
+}
+
+// mostClashes keeps the page one page.
+const mostClashes = 4
+
+func clashWords(n paper.Note) []string {
+	if n.Plait == nil {
+		return nil
+	}
+	words := slices.DeleteFunc(picture.Words(n.Plait), func(s string) bool { return !strings.Contains(strings.ToLower(s), "clash") })
+	return words[:min(len(words), mostClashes)]
+}
+
+// Commented is the pupil's own Word document with the questions as comments at
+// their rows, those about the whole plan at its first row. Nothing else in it changes.
+func Commented(data []byte, p Plan, s Setting) ([]byte, error) {
+	if !s.Shows() {
+		return nil, fmt.Errorf("with the setting %s nothing is shown to the learner", s)
+	}
+	var notes []docx.Note
+	for _, f := range p.Findings {
+		n := docx.Note{Table: -1, Row: -1, Author: "plait", Text: f.Question}
+		if r, ok := p.row(f.Row); ok {
+			n.Table, n.Row = r.Table, r.Line
+		} else if len(p.Matched.Rows) > 0 {
+			n.Table, n.Row = p.Matched.Rows[0].Table, p.Matched.Rows[0].Line
+		}
+		if s == Worked {
+			n.Text += "\n" + f.Evidence
+		}
+		if !slices.Contains(notes, n) {
+			notes = append(notes, n)
+		}
+	}
+	return docx.Comment(data, notes)
+}
