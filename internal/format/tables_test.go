@@ -198,6 +198,27 @@ func TestDocumentsOfAnotherProgram(t *testing.T) {
 	}
 }
 
+// A workbook that openpyxl wrote (testdata/openpyxl/make.py). The theme's sixth
+// colour is C0504D there; 40 % lighter it is D99694 by ECMA-376 part 1, 18.8.19.
+// The formula has no saved value.
+func TestWorkbookOfAnotherLibrary(t *testing.T) {
+	d := readFile(t, "../openpyxl/plan.xlsx")
+	want := `table Plan 1
+Time | Dish | Job
+9:05:00 @545 | T #FFE699 | <C00000- Rub in>
+13:20:00 @800 | S #D99694 | Dice
+2026-05-12 14:00:00 @840 | S |
+00:40:00 @40 | B | 50%
+Wash up 3x1 | ^ | ^
+`
+	if diff := cmp.Diff(want, drawn(d.Blocks)); diff != "" {
+		t.Error(diff)
+	}
+	if len(d.Notes) != 1 || !strings.Contains(d.Notes[0], "without a saved value (1)") {
+		t.Errorf("%q", d.Notes)
+	}
+}
+
 // Whatever was read is a grid: rows are equally wide, spans stay inside, and
 // what a cell covers is empty.
 func checkGrid(t testing.TB, blocks []table.Block) {

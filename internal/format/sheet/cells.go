@@ -110,6 +110,10 @@ func (b *book) tell(name string, p *plane) {
 	if len(rows) > 0 {
 		b.notes = append(b.notes, fmt.Sprintf("sheet %q: hidden rows (%s) were read all the same", name, strings.Join(rows, ", ")))
 	}
+	if b.unsaved > 0 {
+		b.notes = append(b.notes, fmt.Sprintf("sheet %q: formulas without a saved value (%d) are read as empty; open it in a spreadsheet program and save it", name, b.unsaved))
+		b.unsaved = 0
+	}
 	for _, c := range p.hiddenColumns {
 		if c.row < p.width {
 			b.notes = append(b.notes, fmt.Sprintf("sheet %q: hidden columns (from %d to %d) were read all the same", name, c.row+1, min(c.column+1, p.width)))
@@ -190,6 +194,9 @@ func (b *book) cell(e *packed.Element) table.Cell {
 	l := b.look(e.Attr("s"))
 	c := table.Cell{Shade: l.shade, Span: 1, Down: 1, Clock: -1}
 	value := e.Child("v").Content()
+	if value == "" && e.Child("f") != nil {
+		b.unsaved++
+	}
 	piece := l.font
 	var line table.Line
 	switch e.Attr("t") {

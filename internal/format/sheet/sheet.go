@@ -58,6 +58,7 @@ type book struct {
 	strings  []table.Line
 	titles   map[string]int // rows that are printed on each page, by the number of the sheet
 	from1904 bool
+	unsaved  int // formulas of the sheet that is being read whose value was not saved
 	notes    []string
 }
 
