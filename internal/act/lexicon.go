@@ -62,7 +62,7 @@ var verbGroups = []struct {
 	{Serve, never, "eat enjoy"},
 	{Plate, never, "plateup readytoserve"},
 	{Plate, mostly, "plate dish"},
-	{SetUp, never, "gather collect weigh measure organise organize assemble-kit setup hairup laytable fetch"},
+	{SetUp, never, "gather collect weigh measure organise organize setup hairup laytable fetch"},
 	{WashUp, never, "washup tidy"},
 	{CleanDown, never, "cleandown sanitise sanitize disinfect wipe antibac"},
 	{FinalClean, never, "sweep mop"},
@@ -75,7 +75,7 @@ var verbGroups = []struct {
 	{Timer, often, "timer"},
 	{Idle, never, "wait linger"},
 	{HeatOven, never, "preheat"},
-	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat toss baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen put place pop move take get bring lift remove takeout remove takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear finish-off ensure ask hand collect-up transfer-over decant discard tie wear swap change increase decrease remember stay follow"},
+	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat toss baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen put place pop move take get bring lift remove takeout remove takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear ensure ask hand decant discard tie wear swap change increase decrease remember stay follow"},
 	{Other, often, "set drop work help dress photo label heat warm dry poke crisp"},
 }
 
@@ -98,22 +98,22 @@ var lexicon = func() map[string]verb {
 // teaching; the words are common practice, no source.
 var (
 	meat = words(`chicken turkey duck beef pork lamb mince gammon venison liver steak breast thigh drumstick wing sausage sausages burger burgers bacon kebab kofta koftas meatball meatballs goujon goujons
-		mincemeat-raw ribs chop-meat loin brisket skirt escalope kiev kievs skewers patty patties meat poultry rabbit ham-joint chorizo lardons pancetta`)
+		mincemeat-raw ribs loin brisket skirt escalope kiev kievs skewers patty patties meat poultry rabbit chorizo lardons pancetta`)
 	fish        = words(`fish cod haddock salmon trout mackerel tuna pollock seabass bass plaice sole hake prawn prawns shrimp squid mussels mussel crab scallops shellfish seafood fishcake fishcakes`)
-	egg         = words(`egg yolk white-of-egg eggs yolks whites a-eggwash`)
-	readyToEat  = words(`salad leaves lettuce rocket cress spinach-leaves herbs herb parsley basil mint coriander chives cucumber tomato tomatoes fruit strawberry strawberries raspberry raspberries blueberries berries kiwi mango grapes orange oranges apple banana pineapple melon cream a-cream cheese a-creamcheese mozzarella parmesan cheddar feta mascarpone ham bread baguette dressing a-dressing icing a-icing a-buttercream ganache coleslaw slaw salsa guacamole hummus houmous dip-food garnish yogurt yoghurt ice-cream a-icecream decoration avocado pesto a-sourcream mayonnaise prosciutto salami`)
-	cookedWords = words(`cooked roasted smoked poached boiled fried grilled baked scrambled tinned canned leftover hard-boiled cold`)
+	egg         = words(`egg yolk eggs yolks whites a-eggwash`)
+	readyToEat  = words(`salad leaves lettuce rocket cress herbs herb parsley basil mint coriander chives cucumber tomato tomatoes fruit strawberry strawberries raspberry raspberries blueberries berries kiwi mango grapes orange oranges apple banana pineapple melon cream a-cream cheese a-creamcheese mozzarella parmesan cheddar feta mascarpone ham bread baguette dressing a-dressing icing a-icing a-buttercream ganache coleslaw slaw salsa guacamole hummus houmous garnish yogurt yoghurt a-icecream decoration avocado pesto a-sourcream mayonnaise prosciutto salami`)
+	cookedWords = words(`cooked roasted smoked poached boiled fried grilled baked scrambled tinned canned leftover cold`)
 	highRisk    = words(`chicken turkey duck beef pork lamb mince gammon venison liver sausage sausages burger burgers kebab kofta koftas meatball meatballs goujon goujons kiev kievs patty patties meat poultry rabbit
-		fish cod haddock salmon trout mackerel tuna pollock seabass plaice hake prawn prawns shrimp squid mussels crab scallops seafood fishcake fishcakes rice egg eggs curry-meat stuffing lasagne ragu bolognese casserole pasties kievs scotch-egg`)
+		fish cod haddock salmon trout mackerel tuna pollock seabass plaice hake prawn prawns shrimp squid mussels crab scallops seafood fishcake fishcakes rice egg eggs stuffing lasagne ragu bolognese casserole pasties kievs `)
 )
 
 // Things of the kitchen that decide what a verb means.
 var (
 	handWords   = words(`hands hand handwash`)
-	potWords    = words(`dishes pots pans utensils equipment crockery cutlery everything washing bowls tins trays plates things stuff whisk mixer blender processor blades saucepan saucepans tools jug baking-trays items kit`)
+	potWords    = words(`dishes pots pans utensils equipment crockery cutlery everything washing bowls tins trays plates things stuff whisk mixer blender processor blades saucepan saucepans tools jug items kit`)
 	boardWords  = words(`board boards knife knives surface surfaces worktop worktops bench benches workstation station area side sides table tables counter worksurface worksurfaces workspace workbench section unit units space`)
-	finalWords  = words(`sink floor drawers cupboards hob cooker kitchen everything-away room final bin bins`)
-	tinWords    = words(`tin tins tray trays mould moulds ramekin ramekins dish dishes moulds tins sheet a-dish a-tray a-tin sides-of-tin paper a-paper cases a-cases bottom case base pan ring rings loaf-tin surface worktop board`)
+	finalWords  = words(`sink floor drawers cupboards hob cooker kitchen room final bin bins`)
+	tinWords    = words(`tin tins tray trays mould moulds ramekin ramekins dish dishes moulds tins sheet a-dish a-tray a-tin paper a-paper cases a-cases bottom case base pan ring rings surface worktop board`)
 	cakeTins    = words(`tin tins tray trays mould moulds ramekin ramekins dish dishes sheet a-dish a-tray a-tin a-paper a-cases cases`)
 	pastryWords = words(`pastry shortcrust dough filo puff pasta`)
 	kitNouns    = words(`tray trays tin tins bowl bowls board boards dish dishes pin bag bags rack racks pan pans jug jugs powder paper parchment beans sheet cloth plate plates knife machine sugar spoon scales soda up liquid equipment apple apples oil water fat stone tools thermometer book books time times class room area bags nozzle
@@ -121,7 +121,7 @@ var (
 	setupThings = words(`ingredients ingredient equipment utensils bowls apron aprons hair jewellery everything tools kit station area workstation space scales recipe recipes hygiene uniform`)
 	produce     = words(`vegetables veg fruit fruits salad lettuce potatoes potato carrots mushrooms spinach rice herbs leaves berries strawberries raspberries grapes tomatoes apples peppers lentils noodles pulses beans cucumber leeks celery produce leek`)
 	waterWords  = words(`water kettle a-water`)
-	coldPlaces  = words(`fridge refrigerator chiller blast-chiller`)
+	coldPlaces  = words(`fridge refrigerator chiller `)
 )
 
 // everyday are common English words that are never taken for misspelt words of the kitchen.

@@ -1,32 +1,18 @@
 package act
 
-import "strings"
+import (
+	_ "embed" // the table of misspellings
+	"strings"
+)
 
 // misspelt are spellings that pupils use for short words, and for words that
 // are words of their own elsewhere ("role out", "flower"). Invented for this
 // table from common practice.
-var misspelt = pairs(`
-greece=grease greese=grease grese=grease wisk=whisk whisck=whisk wisking=whisking wisked=whisked wip=whip wipping=whipping wiped-cream=whipped
-simer=simmer simmer=simmer simmar=simmer simering=simmering choped=chopped chooped=chopped chopp=chop choping=chopping peal=peel peeled=peeled pealed=peeled pealing=peeling peelled=peeled
-desert=dessert deserts=desserts dessart=dessert flower=flour flowers=flours flowered=floured role=roll rolle=roll roling=rolling roled=rolled pastery=pastry pastrey=pastry pasty=pasty
-sauage=sausage sause=sauce sauze=sauce sorce=sauce source=sauce sorse=sauce weight=weigh wiegh=weigh waigh=weigh way=way brake=break braek=break brek=break stur=stir stirr=stir
-bred=bread bowel=bowl bole=bowl bowle=bowl stake=steak meet=meat meat=meat buter=butter buttur=butter creem=cream creme=creme crem=cream egss=eggs egs=eggs eg=egg shugar=sugar suger=sugar
-grat=grate graet=grate grater=grater chees=cheese cheeze=cheese tempreture=temperature temprature=temperature temperture=temperature tempeture=temperature temp=temperature temps=temperature
-oden=oven ovan=oven ovven=oven overn=oven ofen=oven frige=fridge frigde=fridge fride=fridge fridg=fridge frezer=freezer hobb=hob hobs=hob plat=plate plait=plait severe=serve sirve=serve surve=serve
-slise=slice slize=slice dise=dice dicee=dice fy=fry frie=fry fryed=fried friy=fry boill=boil boyl=boil bioled=boiled biol=boil bake=bake bak=bake backe=bake baek=bake
-cooll=cool coool=cool kool=cool chil=chill chilll=chill chilly=chilli fold=fold foald=fold need=need neade=knead kneed=knead knede=knead kneding=kneading neading=kneading
-wahs=wash wosh=wash washe=wash tidey=tidy tidie=tidy dri=dry cleen=clean claen=clean lien=line tinn=tin trey=tray greesed=greased melte=melt mellt=melt brest=breast chiken=chicken chickin=chicken chickn=chicken
-letuce=lettuce tomatos=tomatoes tomatoe=tomato potatos=potatoes potatoe=potato onoin=onion onoins=onions oinion=onion oinions=onions onin=onion union=onion carot=carrot carots=carrots garlick=garlic galic=garlic
-serv=serve servin=serving desh=dish dishs=dishes recipie=recipe receipe=recipe thier=their befor=before untill=until intill=until til=until till=until minuets=minutes minuts=minutes mintues=minutes minites=minutes mins=mins
-preheet=preheat pre-heet=preheat heet=heat hete=heat decorat=decorate garnsh=garnish garnesh=garnish leeve=leave leve=leave coock=cook cooke=cook kook=cook ot=out ov=of teh=the adn=and nad=and wiht=with whith=with
-biscut=biscuit biscuts=biscuits bisket=biscuit custerd=custard cusard=custard merange=meringue maringue=meringue meringe=meringue spounge=sponge speghetti=spaghetti lazagne=lasagne lasagna=lasagne lasange=lasagne
-ganash=ganache ganach=ganache shoux=choux chou=choux shoe=choux quich=quiche kiesh=quiche keesh=quiche parmasan=parmesan parmezan=parmesan mozarella=mozzarella bechemel=bechamel besciamella=bechamel roux=roux rue=roux
-marinaid=marinade marinaded=marinated marinading=marinating profiteroles=profiteroles prophiteroles=profiteroles sautee=saute sauteed=sauteed brocoli=broccoli brocolli=broccoli parsely=parsley corriander=coriander
-tumeric=turmeric cinammon=cinnamon raspberrys=raspberries rasberries=raspberries strawberrys=strawberries rasberry=raspberry caserole=casserole lemmon=lemon vegtables=vegetables veg=vegetables veggies=vegetables vegetabels=vegetables
-utensills=utensils equiptment=equipment equiment=equipment equipement=equipment ingrediants=ingredients ingredents=ingredients ingredience=ingredients ings=ingredients surfases=surfaces
-peices=pieces peaces=pieces peace=piece thermometre=thermometer degress=degrees degres=degrees degree=degrees deg=degrees degs=degrees centigrade=celsius choc=chocolate mayo=mayonnaise drane=drain drayn=drain cary=carry stiring=stirring frm=from bk=bake
-refridgerator=refrigerator refridgerate=refrigerate refridge=refrigerate washingup=washup washup=washup wash-ups=washup preheat=preheat fan-oven=oven micro=microwave mic=microwave
-`)
+//
+//go:embed misspelt.txt
+var misspeltLines string
+
+var misspelt = pairs(misspeltLines)
 
 func pairs(text string) map[string]string {
 	m := map[string]string{}
