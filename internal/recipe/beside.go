@@ -45,7 +45,7 @@ func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]b
 		return false, ""
 	case freshBowl(j.ts) && !joinsLater(j):
 		return !refersTo(refs, l.cur) || cur.waiting, "a bowl or pan of its own"
-	case makes(j) && cur.waiting && !leans(j):
+	case makes(j) && !leans(j) && (cur.waiting || j.first && len(refs) == 0):
 		return true, "begins something new while the step before waits"
 	case cur.waiting && j.first && j.kind == handsJob && has(j.ts, "set aside") && !leans(j) && j.clauses[0].verbIs("combine", "mix", "whisk", "blend", "chop", "peel", "slice"):
 		return true, "made and set aside, while the step before waits"
@@ -140,7 +140,11 @@ func prepOnly(j *job) bool {
 // beingMade says that a job makes the product that it names: "make the batter".
 func beingMade(ts []token, product string) bool {
 	for i, t := range ts {
-		if t.stem == product && at(ts, i-1).is("the", "a", "your") && at(ts, i-2).is("make", "prepare", "start", "begin", "making", "preparing") {
+		j := i
+		if !at(ts, i-1).is("the", "a", "your") && at(ts, i-1).kind == word {
+			j-- // "make the white sauce"
+		}
+		if t.stem == product && at(ts, j-1).is("the", "a", "your") && at(ts, j-2).is("make", "prepare", "start", "begin", "making", "preparing") {
 			return true
 		}
 	}
@@ -155,7 +159,7 @@ func freshBowl(ts []token) bool {
 // joinsLater says that what is begun in a bowl of its own goes into something else in the same job.
 func joinsLater(j *job) bool {
 	for _, c := range j.clauses[1:] {
-		if has(j.it.ts[c.from:c.to], "into the", "to the flour", "into it", "to the mixture", "to the dry", "to the first", "to the other") {
+		if has(j.it.ts[c.from:c.to], "into the", "to the flour", "into it", "to the mixture", "to the dry", "to the first", "to the other", "the hot", "the warm") {
 			return true
 		}
 	}

@@ -68,6 +68,9 @@ func clauses(ts []token) []clause {
 		starts = append(starts, c)
 	}
 	for i := range starts {
+		if i > 0 && starts[i-1].other && at(ts, starts[i].from).is("and") {
+			starts[i].other = true // "or put in a dish and simmer in the microwave"
+		}
 		starts[i].to = len(ts)
 		if i > 0 {
 			starts[i-1].to = starts[i].from
@@ -175,6 +178,9 @@ func verbal(ts []token, i int, first bool) bool {
 		return false
 	}
 	t, next := ts[i], at(ts, i+1)
+	if t.is("mark") && next.kind == number {
+		return false // the gas mark
+	}
 	if t.is(fryingWords...) && next.is(fryingVerbs...) {
 		return false // the verb is the next word
 	}
@@ -269,7 +275,7 @@ func verbContext(ts []token, i int, prev token) bool {
 	switch {
 	case next.kind == word && verbalNext[next.text]:
 		return !(next.is("butter", "sugar", "cream", "flour") && ts[i].is("brown", "butter", "cream", "ice", "salt")) || ts[i].is("cream")
-	case ts[i].is("cook", "simmer", "chill", "drain", "bake", "boil", "rest", "cool", "fry", "whisk", "blend", "peel", "slice", "dice", "grate", "season", "soak", "mix", "toast", "cut", "turn", "rise", "wash", "cover"):
+	case ts[i].is("heat", "cook", "simmer", "chill", "drain", "bake", "boil", "rest", "cool", "fry", "whisk", "blend", "peel", "slice", "dice", "grate", "season", "soak", "mix", "toast", "cut", "turn", "rise", "wash", "cover"):
 		if last || next.is(",", "and", "(") || next.kind == number {
 			return !prev.is("or", "/") || last
 		}

@@ -46,7 +46,7 @@ func (l *linker) names(i int) map[string]bool {
 		}
 	}
 	for _, p := range products {
-		if has(ts, p) {
+		if has(ts, p) && !beingMade(ts, stem(p)) {
 			m[stem(p)] = true
 		}
 	}

@@ -133,6 +133,10 @@ func (cx *context) waiting(body []token, c *clause, said *duration) {
 	named := placeWords(body)
 	switch c.verb.name {
 	case "bake", "roast":
+		if c.verb.name == "roast" && said != nil && said.most <= 5 && named == "" && cx.place != practical.AtOven {
+			cx.frying(body, c, said) // spices in a dry pan
+			return
+		}
 		if named == practical.AtHob && has(body, "pan", "skillet") {
 			c.place = practical.AtHob
 		}
@@ -376,7 +380,10 @@ func (cx *context) working(body []token, c *clause, said *duration) {
 	if named == "" && c.verbIs("stir") && has(body, "saucepan", "pan") && has(body, "until") && !has(body, "into", "tin") {
 		c.place = practical.AtHob
 	}
-	if named == "" && cx.place == practical.AtHob && (said != nil && c.verbIs("stir", "continue", "keep", "mix", "toss", "begin", "work", "beat") || stirsAlways(body)) && !has(body, "bowl", "jug", "dough", "peaks", "batter", "board", "processor", "mixer") {
+	if named == "" && cx.place == practical.AtHob && (said != nil && c.verbIs("stir", "continue", "keep", "mix", "toss", "begin", "work", "beat") || stirsAlways(body)) && !has(body, "bowl", "jug", "dough", "peaks", "batter", "board", "processor", "mixer", "cool", "cold", "cooled") {
+		c.place = practical.AtHob
+	}
+	if named == "" && c.verbIs("stir", "whisk") && has(body, "until") && hasAny(body, "boils", "boiling", "bubbles", "bubbling", "simmers") {
 		c.place = practical.AtHob
 	}
 	if said != nil && named == "" && ovenStated(c) {

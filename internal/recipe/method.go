@@ -272,6 +272,10 @@ func makeStep(text string, j *job) practical.Step {
 		s.Why = append(s.Why, why...)
 		doubt = max(doubt, d)
 	}
+	if others := unusedTimes(text, j, s.Why); len(others) > 0 {
+		s.Why = append(s.Why, others...)
+		doubt = max(doubt, 0.5)
+	}
 	s.Uses = kitInUse(j)
 	s.Food = foodOf(j.deedWords())
 	s.SetUp = setUpJob(j)

@@ -6,6 +6,7 @@ import "strconv"
 // 2, 3, ... and most of which begin with a verb. Between them may stand lines
 // that go on with the one before, as in the text of a photo.
 func bareNumbers(lines []line) {
+	loneNumbers(lines)
 	for i := 0; i < len(lines); i++ {
 		run, verbal := numberRun(lines, i)
 		if len(run) < 3 || 2*verbal <= len(run) {
@@ -18,6 +19,23 @@ func bareNumbers(lines []line) {
 			l.start, l.ts = l.ts[1].start, l.ts[1:]
 		}
 		i = run[len(run)-1]
+	}
+}
+
+// loneNumbers finds the numbers 1, 2, 3, ... that stand alone on the lines above their steps, as copied from web pages.
+func loneNumbers(lines []line) {
+	var run []int
+	for k := range lines {
+		if l := lines[k]; len(l.ts) == 1 && l.marker == noMarker && l.text == strconv.Itoa(len(run)+1) && len(at2(lines, k+1).ts) > 2 {
+			run = append(run, k)
+		}
+	}
+	if len(run) < 3 {
+		return
+	}
+	for _, k := range run {
+		l := &lines[k]
+		l.marker, l.bare, l.start, l.text, l.ts = numbered, true, l.end, "", nil
 	}
 }
 

@@ -1,5 +1,7 @@
 package recipe
 
+import "strings"
+
 // partTimes parts a clause that states two times one after the other: "for 10
 // minutes with the lid on, 5 minutes without". Times that are alternatives, or
 // stand in brackets, or count together ("plus 20 minutes") stay in one.
@@ -88,4 +90,20 @@ func parting(ts []token, i, j int) int {
 		}
 	}
 	return cut
+}
+
+// unusedTimes is a reason for each time in a job's words that went into none of
+// its figures: another way of doing it, or a time that was not understood.
+func unusedTimes(text string, j *job, why []string) []string {
+	var out []string
+	for _, d := range durations(j.ts) {
+		if d.role != lasts {
+			continue
+		}
+		words := "'" + quote(text, j.ts, d.from, d.to) + "'"
+		if !strings.Contains(strings.Join(why, "\n"), words) {
+			out = append(out, words+" stands here too and is not in the figures: look whether it should be")
+		}
+	}
+	return out
 }
