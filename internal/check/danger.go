@@ -80,25 +80,37 @@ func allergensUnmarked(v *view, f *asker) {
 
 var allergySaid = lex("allerg*, label them, menu has, dish has, dishes have, milk and egg, egg and milk, wheat and milk, milk and wheat, intoleran*, coeliac, contains, gluten, nut free, dairy free, dietary, vegan")
 
-// hotFatNoNote tells hot fat or sugar with nothing said of how to be safe with it.
+// hotFatNoNote tells hot fat or sugar with nothing said of how to be safe with
+// it, in its row or in those of the dish about it.
 func hotFatNoNote(v *view, f *asker) {
-	for _, r := range v.rows {
-		if !hotFat.in(r.words) && !fryingOil(r) || !r.has(act.Hob) && !hotFat.in(r.words) {
+	for _, r := range v.inTime {
+		if !hotFat.in(r.words) && !fryingFat(r) || !r.has(act.Hob) && !hotFat.in(r.words) || !hotFat.in(r.words) && !r.has(act.Hob) {
 			continue
 		}
-		if hotFatNotes.in(r.all()) || r.has(act.Serve, act.Plate, act.Decorate) && !r.has(act.Hob) {
+		if hotFatNotes.in(r.all()) || r.has(act.Serve, act.Plate, act.Decorate) && !r.has(act.Hob) || v.notedNear(r, f.limit("near")) {
 			continue
 		}
 		f.at(r)
 	}
 }
 
-// fryingOil says that something is fried in oil that is named.
-func fryingOil(r *row) bool {
-	return fries.in(r.words) && (slices.Contains(r.words, "oil") || bothSides.in(r.words))
+// notedNear says that a row of the dish within so many minutes has a note of
+// how to be safe with hot fat.
+func (v *view) notedNear(r *row, minutes int) bool {
+	return slices.ContainsFunc(v.inTime, func(o *row) bool {
+		return o != r && o.samely(r) && abs(o.begin-r.begin) <= minutes && (fatSaid.in(o.all()) || o.has(act.Hob)) && hotFatNotes.in(o.points)
+	})
 }
 
-var fries = lex("fry, fried, frying, shallow")
+// fryingFat says that something is fried in fat that is named, or meat or fish is.
+func fryingFat(r *row) bool {
+	return fries.in(r.words) && (slices.Contains(r.words, "oil") || bothSides.in(r.words) || slices.Contains(r.words, "butter") && rawMeat.in(r.words))
+}
+
+var (
+	fries   = lex("fry, fried, frying, shallow")
+	fatSaid = lex("oil, fat, fryer, butter, lard, sugar, caramel")
+)
 
 // walksAway tells hands that are wanted elsewhere while something must be watched.
 func walksAway(v *view, f *asker) {

@@ -188,7 +188,7 @@ func noContingency(v *view, f *asker) {
 	}
 }
 
-var ifThen = lex("if things, slip*, if late, if i, if it, if the, if there, if time, if not, if running, contingenc*, spare, extra time, catch up, buffer, in case, in hand, running late, if needed, if necessary, time left, late")
+var ifThen = lex("if behind, if short, if slow, if anything, if something, if over, if this, if my, if we, if we, if you, if its, if there, if things, slip*, if late, if i, if it, if the, if there, if time, if not, if running, contingenc*, spare, extra time, catch up, buffer, in case, in hand, running late, if needed, if necessary, time left, late")
 
 // endsOnly says that a row is no work: finish, wait, hand in.
 func (r *row) endsOnly() bool {

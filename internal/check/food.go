@@ -90,6 +90,10 @@ func (v *view) fromCold(d *deed) (int, *row) {
 		switch o.Kind {
 		case act.FromCold, act.Serve, act.Plate, act.Decorate:
 			return o.late, o.row
+		case act.TakeOut:
+			if putOut.in(o.words) {
+				return o.late, o.row
+			}
 		case act.Cut, act.Shape, act.Hob, act.Grill, act.PutIn:
 			if o.row.samely(d.row) && slices.ContainsFunc(o.Objects, func(w string) bool { return slices.Contains(d.Objects, w) }) {
 				return o.late, o.row

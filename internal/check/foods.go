@@ -3,7 +3,9 @@ package check
 // Words of the trade by which rules know a food or a thing. Common practice, no source.
 var (
 	rawMeat     = lex("chicken*, turkey, mince, minced, pork, lamb, beef, sausage*, burger*, fish, cod, salmon, haddock, tuna, prawn*, steak*, bacon, gammon, duck, meat, meatball*, mackerel, fillet*, kebab*, kofta*, patties, goujon*, thigh*, drumstick*")
-	highRisk    = lex("chicken*, turkey, mince, minced, pork, sausage*, burger*, meatball*, kebab*, kofta*, patties, duck, fish, cod, salmon, haddock, prawn*, goujon*, thigh*, drumstick*, lasagne, bolognese, ragu, chilli con carne, beef, lamb, fishcake*")
+	highRisk    = lex("chicken*, turkey, mince, minced, pork, sausage*, burger*, meatball*, kebab*, kofta*, patties, duck, thigh*, drumstick*, bolognese, ragu, chilli con carne, gammon, liver")
+	fishy       = lex("fish, cod, salmon, haddock, prawn*, goujon*, mackerel, fishcake*, tuna, trout, lamb, beef, steak*")
+	fishDone    = lex("pink, opaque, flakes, flaky, flake, firm, seared, rare, medium, cooked through")
 	readyToEat  = lex("biscuit*, salad*, lettuce, leaves, cucumber, tomato*, fruit*, berries, strawberr*, raspberr*, blueberr*, cream, cheese*, bread, baguette, dressing, icing, coleslaw, slaw, garnish*, salsa, guacamole, avocado, mozzarella, feta, rocket, watercress, radish*, melon, mango, kiwi, grape*, mint, parsley, coriander, basil, chive*")
 	boardReady  = lex("salad*, lettuce, leaves, cucumber, tomato*, fruit*, strawberr*, raspberr*, cheese*, bread, baguette, coleslaw, slaw, garnish*, salsa, guacamole, avocado, mozzarella, feta, rocket, watercress, radish*, melon, mango, kiwi, grape*, parsley, coriander, basil, mint, chive*")
 	pastry      = lex("pastry, shortcrust, sweet paste, pate sucree, sucree")
@@ -18,8 +20,8 @@ var (
 	tinned      = lex("cake*, sponge*, brownie*, gateau, roulade, swiss roll, loaf, victoria, traybake*, flapjack*, cupcake*, muffin*")
 	fragile     = lex("souffle*, omelette*, tempura")
 	friedFood   = lex("deep fry*, deep fri*, deepfry, fritter*, chips, goujon*, tempura, doughnut*, crispy")
-	hotFat      = lex("deep fry*, deep fri*, deep fat*, deepfry, fryer, hot oil, hot fat, caramel*, sugar syrup, boiling sugar, spun sugar, praline, brittle, honeycomb, tempura, doughnut*")
-	hotFatNotes = lex("stay*, hot oil, hot fat, mind, danger*, medium heat, gentle heat, careful*, safe*, caution, thermometer, never leave, not leave, dont leave, do not touch, lid, gloves, watch*, blanket, half full, low heat, spit*, splash*, splatter, burn*, away from, supervis*, tongs, slotted, lower gently, handle*, teacher, hot sugar, never taste, long sleeves, dry before, temperature of")
+	hotFat      = lex("deep fry*, deep fri*, deep fat*, deep frying, deepfry, fryer, hot oil, hot fat, caramel*, sugar syrup, boiling sugar, spun sugar, praline, brittle, honeycomb, tempura, doughnut*")
+	hotFatNotes = lex("stay*, hot oil, hot fat, hot pan, mind, danger*, medium heat, gentle heat, careful*, safe*, caution, thermometer, never leave, not leave, dont leave, do not touch, lid, gloves, watch*, blanket, half full, low heat, spit*, splash*, splatter, burn*, away from, supervis*, tongs, slotted, lower gently, handle*, teacher, hot sugar, never taste, long sleeves, dry before, temperature of")
 	gelatine    = lex("gelatine, gelatin")
 	boils       = lex("boil, boils, boiled, boiling")
 	boilNot     = lex("not boil, dont boil, without boiling, never boil, not let boil, not let it boil, not to boil, before it boils, below boiling, avoid boiling, off the boil, off the heat, just below, boiled water, boiling water, boiled the kettle, boil kettle, boil the kettle, hot not boiling, not boiling, take off, remove from heat, remove from the heat, until almost")

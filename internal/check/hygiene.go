@@ -47,8 +47,11 @@ func (v *view) rawWork(d *deed) bool {
 	if d.Kind == act.Cut && d.Verb == "minc" && d.row.has(act.Hob) {
 		return false // mince, the meat
 	}
-	return rawMeat.in(d.words) && !cookedAlready.in(d.row.words) && !v.cookedBefore(d)
+	named := rawMeat.in(d.words) || d.Kind == act.Cut && (itself.in(d.words) || len(d.words) == 0) && rawMeat.in(d.row.words)
+	return named && !cookedAlready.in(d.row.words) && !v.cookedBefore(d)
 }
+
+var itself = lex("it, them")
 
 var tipped = lex("add*, stir*, pour*, put, tip*, return*")
 
@@ -113,7 +116,7 @@ func noHandWashAfterRaw(v *view, f *asker) {
 			continue
 		}
 		next := v.nextHands(d)
-		if next == nil || v.rawAgain(d, next) {
+		if next == nil {
 			continue
 		}
 		f.tell(saw{rows: []*row{d.row, next}})
@@ -121,8 +124,8 @@ func noHandWashAfterRaw(v *view, f *asker) {
 	}
 }
 
-// nextHands is the next row with work of the hands after a deed that is no
-// washing; nil if hands are washed before it, or the meat goes straight on to cook.
+// nextHands is the next row with work of the hands on other food after a deed
+// with raw meat; nil if hands are washed before it.
 func (v *view) nextHands(d *deed) *row {
 	for _, r := range v.inTime[d.row.place+1:] {
 		if r.backwards {
@@ -131,19 +134,12 @@ func (v *view) nextHands(d *deed) *row {
 		if r.washesHands() {
 			return nil
 		}
-		if r.has(act.CleanDown, act.WashUp) && !r.has(act.Cut, act.Mix, act.Shape, act.Fill) {
-			continue
-		}
-		if r.has(act.Cut, act.Mix, act.Shape, act.Fill, act.Decorate, act.Plate, act.Hob) {
+		sameMeat := r.samely(d.row) && rawMeat.in(r.words)
+		if r.has(act.Cut, act.Mix, act.Shape, act.Fill, act.Decorate, act.Plate, act.Hob) && !sameMeat && !r.has(act.CleanDown) {
 			return r
 		}
 	}
 	return nil
-}
-
-// rawAgain says that the next work is on the same raw food.
-func (v *view) rawAgain(d *deed, next *row) bool {
-	return next.samely(d.row) && rawMeat.in(next.words)
 }
 
 // readyWork says that a row works on food that is eaten as it is, on a board or a plate.
@@ -213,7 +209,7 @@ func (r *row) cleans() bool {
 	return r.noted(act.CleanDown, act.WashUp) || cleanWords.in(r.all())
 }
 
-var cleanWords = lex("clean board*, wash board*, clean the board*, wash the board*, separate board*, different board*, new board*, fresh board*, sanitis*, sanitiz*, disinfect*, spray*, clean down, antibacterial, wipe down, clean knife, clean area, boards washed, board washed, wash equipment, clean equipment, wash knife, wash chopping, wash the chopping, clean chopping, clean the chopping, change board*, change the board*")
+var cleanWords = lex("hands and board*, hands + board*, board with, and board*, hands board, board knife, clean board*, wash board*, clean the board*, wash the board*, separate board*, different board*, new board*, fresh board*, sanitis*, sanitiz*, disinfect*, spray*, clean down, antibacterial, wipe down, clean knife, clean area, boards washed, board washed, wash equipment, clean equipment, wash knife, wash chopping, wash the chopping, clean chopping, clean the chopping, change board*, change the board*")
 
 // rawThenReady tells food that is eaten as it is, made after raw meat with no
 // cleaning between: one finding for each time that raw meat is out, with what

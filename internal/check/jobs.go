@@ -116,7 +116,7 @@ func saidMinutes(j job, a *act.Act, words []string) job {
 	case act.Mix, act.Cut, act.Shape, act.Grill:
 		j.Low, j.Likely, j.High = a.Least, (a.Least+a.Most)/2, max(a.Most, a.Least)
 	case act.Hob:
-		if !unattended(a) {
+		if !unattended(a) && (!hotFat.in(words) || a.Least > j.Low) {
 			j.Low, j.Likely, j.High = a.Least, (a.Least+a.Most)/2, max(a.Most, a.Least)
 		}
 	}

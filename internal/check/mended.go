@@ -1,7 +1,9 @@
 package check
 
 import (
+	"regexp"
 	"slices"
+	"strconv"
 
 	"plait.example/internal/act"
 	"plait.example/internal/practical"
@@ -9,21 +11,18 @@ import (
 
 // mended is the acts of a row with what its short words leave unsaid: "fish in
 // oven 180 for 20 mins" puts in, "oven 190C" heats, "press in pots, fridge 15
-// mins" chills.
+// mins" chills, "rice in, 12 mins" is on the hob.
 func mended(text string, acts []act.Act) []act.Act {
 	acts = slices.Clone(acts)
 	words := wordsOf(text)
 	for i := range acts {
-		a := &acts[i]
-		switch {
-		case (a.Kind == act.Other || a.Kind == act.Timer) && a.Place == practical.AtOven && (len(a.Heats) > 0 || a.Least > 0):
-			a.Kind = act.PutIn
-		case a.Kind == act.PutIn && !ovenMeant(a, words):
-			a.Kind = act.Fill
-		}
+		mend(&acts[i], words)
 	}
-	if len(acts) == 0 && len(words) <= 6 && ovenNoun.in(words) && celsiusOf(act.Heats(text)) > 0 {
-		return []act.Act{{Kind: act.HeatOven, End: len(text), Heats: act.Heats(text)}}
+	if heats := act.Heats(text); celsiusOf(heats) > 0 && !slices.ContainsFunc(acts, func(a act.Act) bool { return len(a.Heats) > 0 || a.Kind == act.PutIn || a.Kind == act.TakeOut }) {
+		acts = append(acts, heated(text, words, heats))
+	}
+	if cuts := cubed.find(words); cuts >= 0 && !slices.ContainsFunc(acts, func(a act.Act) bool { return a.Kind == act.Cut }) {
+		acts = append(acts, act.Act{Kind: act.Cut, Start: len(text), End: len(text), Verb: words[cuts]})
 	}
 	if n := len(acts); n > 0 && fridgeNoun.in(words) && handsKind(acts[n-1].Kind) && acts[n-1].Least >= 10 {
 		last := acts[n-1]
@@ -33,18 +32,52 @@ func mended(text string, acts []act.Act) []act.Act {
 	return acts
 }
 
+// mend puts right one act whose kind its few words do not give.
+func mend(a *act.Act, words []string) {
+	switch {
+	case a.Kind == act.Other && len(a.Heats) > 0 && (turnedSaid.in(words) || a.Least == 0 && a.Place != practical.AtOven):
+		a.Kind = act.TurnOven
+	case (a.Kind == act.Other || a.Kind == act.Timer) && (a.Place == practical.AtOven || len(a.Heats) > 0) && (len(a.Heats) > 0 || a.Least > 0):
+		a.Kind = act.PutIn
+	case a.Kind == act.PutIn && !ovenMeant(a, words):
+		a.Kind = act.Fill
+		if a.Least > 0 {
+			a.Kind, a.Place, a.Verb = act.Hob, practical.AtHob, "cook"
+		}
+	}
+}
+
+// heated is the act of a row that gives a heat and no verb for it: "dough balls
+// in, gas 6, 15 min", "oven 190C".
+func heated(text string, words []string, heats []act.Heat) act.Act {
+	a := act.Act{Kind: act.HeatOven, Start: 0, End: len(text), Heats: heats, Place: practical.AtOven}
+	if slices.Contains(words, "in") {
+		a.Kind, a.Objects = act.PutIn, words[:slices.Index(words, "in")]
+		if m := minutesSaid.FindStringSubmatch(text); m != nil {
+			a.Least, _ = strconv.Atoi(m[1])
+			a.Most = a.Least
+		}
+	} else if turnedSaid.in(words) {
+		a.Kind = act.TurnOven
+	}
+	return a
+}
+
 var (
-	ovenNoun   = lex("oven, oven*")
-	fridgeNoun = lex("fridge, refrigerator, chiller")
-	bakes      = lex("bak*, roast*, oven, bake")
+	minutesSaid = regexp.MustCompile(`(\d{1,3}) ?-?[mM]in`)
+	cubed       = lex("cube it, cube them, dice it, slice it, chop it, cut it, cut them, slice them, chop them, dice them, slice up")
+	fridgeNoun  = lex("fridge, refrigerator, chiller")
+	ovenish     = lex("bak*, roast*, oven, bake, tray, shelf")
+	bakeable    = lex("cake*, bread, loaf, loaves, rolls, pie, pies, tart*, quiche, flan, biscuit*, cookie*, scone*, muffin*, cupcake*, lasagne, buns, choux, eclairs, profiteroles, focaccia, samosas, crumble, pizza*, meringue*, pastries, roulade, sponge*, brownies, casserole, parcels, wellington, souffle*, dough balls, potato wedges, wedges")
 )
 
-// ovenMeant says that a put-in is into the oven: the row says so, or a heat or minutes stand with it.
+// ovenMeant says that a put-in is into the oven: the row says so, a heat stands
+// with it, or it is something that bakes.
 func ovenMeant(a *act.Act, words []string) bool {
-	if a.Verb == "" && len(words) > 5 && len(a.Heats) == 0 && a.Least == 0 {
-		return bakes.in(words)
+	if len(a.Heats) > 0 || ovenish.in(words) || bakeable.in(words) {
+		return true
 	}
-	return len(a.Heats) > 0 || a.Least > 0 || bakes.in(words) || !slices.Contains([]string{"putin", "put", "pop", "place", "add"}, a.Verb)
+	return a.Verb != "" && !slices.Contains([]string{"putin", "put", "pop", "place", "add", "go", "goe"}, a.Verb)
 }
 
 func handsKind(k act.Kind) bool {

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -81,7 +82,16 @@ func (v *view) folded(s *stepSeen) bool {
 	if v.preparing(s) && slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool { return mentions(r.words, s.foods) }) {
 		return true
 	}
-	return (len(s.foods) == 0 || s.nameless) && v.enough(s)
+	if w := s.step.Wait; w != nil && w.Least > 0 {
+		figure := fmt.Sprint(w.Least)
+		if slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool { return slices.Contains(r.words, figure) && mentions(r.words, s.foods) }) {
+			return true
+		}
+	}
+	if s.step.Wait != nil && v.enough(s) {
+		return true
+	}
+	return (len(s.foods) == 0 || s.nameless) && (v.enough(s) || s.step.Wait == nil && s.step.Hands.Likely < 8)
 }
 
 // namedWhole says that one row names all the ingredients that a step works on,
@@ -115,24 +125,47 @@ var allOfThem = lex("veg*, ingredients, everything, all, fruit")
 // enough says that the dish's rows hold as many acts of the step's kind as its
 // recipe: a "leave to cool" that names nothing cannot be told from another.
 func (v *view) enough(s *stepSeen) bool {
-	if len(s.kinds) == 0 {
-		return false
+	kinds := s.waitKinds()
+	if len(kinds) == 0 && len(s.kinds) > 0 {
+		kinds = s.kinds[len(s.kinds)-1:]
 	}
-	kind := s.kinds[len(s.kinds)-1]
 	asked, there := 0, 0
 	v.eachStep(func(o *stepSeen) {
-		if o.dish == s.dish && slices.Contains(o.kinds, kind) {
+		if o.dish == s.dish && slices.ContainsFunc(o.kinds, func(k act.Kind) bool { return slices.Contains(kinds, k) }) {
 			asked++
 		}
 	})
 	for _, r := range v.rowsOfDish(s.dish.Letter) {
+		n := 0
 		for _, d := range r.deeds {
-			if d.Kind == kind {
-				there++
+			if slices.Contains(kinds, d.Kind) {
+				n++
 			}
 		}
+		if n == 0 && slices.Contains(kinds, act.Chill) && inCold.in(r.words) {
+			n = 1
+		}
+		there += n
 	}
-	return there >= asked
+	return asked > 0 && there >= asked
+}
+
+// waitKinds are the acts that begin the step's wait.
+func (s *stepSeen) waitKinds() []act.Kind {
+	if s.step.Wait == nil {
+		return nil
+	}
+	switch s.step.Wait.Place {
+	case practical.AtFridge:
+		return []act.Kind{act.Chill, act.Marinate}
+	case practical.AtFreezer:
+		return []act.Kind{act.Freeze}
+	case practical.AtWarm:
+		return []act.Kind{act.Prove}
+	case practical.AtSide:
+		return []act.Kind{act.Cool, act.Rest, act.Soak}
+	}
+	return nil
 }
 
 // around is the row before which a missing step would stand: that of the step

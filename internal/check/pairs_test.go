@@ -51,10 +51,14 @@ var pairCases = []ruleCase{
 09:20 | A | Bake the bread at 180C for 30 minutes
 09:50 | A | Take the bread out
 09:55 | B | Bake the biscuits at 180C for 12 minutes
-10:07 | B | Take the biscuits out`, row: 2, good: `
+10:07 | B | Take the biscuits out
+10:10 | C | Bake the tart at 180C for 25 minutes
+10:35 | C | Take the tart out`, row: 2, good: `
 09:00 | A | Preheat the oven to 180C
-09:20 | A | Bake the bread at 180C for 30 minutes | set timer
-09:50 | A | Take the bread out
-09:55 | B | Bake the biscuits at 180C for 12 minutes
-10:07 | B | Take the biscuits out`},
+10:10 | C | Bake the tart at 180C for 25 minutes
+10:35 | C | Take the tart out
+10:40 | A | Bake the bread at 180C for 30 minutes | set timer
+11:10 | A | Take the bread out
+11:15 | B | Bake the biscuits at 180C for 12 minutes
+11:27 | B | Take the biscuits out`},
 }

@@ -28,8 +28,8 @@ func setUpWork(v *view, f *asker) {
 			continue
 		}
 		for _, d := range r.deeds {
-			if d.Kind == act.Fill && weighing.in(r.words) {
-				continue // "weigh stuff out"
+			if (d.Kind == act.Fill || d.Verb == "prepar") && weighing.in(r.words) {
+				continue // "weigh stuff out", "prepare myself"
 			}
 			if slices.Contains(realWork, d.Kind) && !allowedVerb(v.Practical.Rules.SetUpVerbs, d.Verb) {
 				f.tell(saw{rows: []*row{r}, minutes: max(1, r.hands.Low), say: map[string]string{"what": fmt.Sprintf("has %q before the clock starts at %s", said(r, d), v.clock(v.start))}})
@@ -39,7 +39,7 @@ func setUpWork(v *view, f *asker) {
 	}
 }
 
-var weighing = lex("weigh*, measur*, get, gather, collect")
+var weighing = lex("self, myself, apron, hair, weigh*, measur*, get, gather, collect")
 
 // said is the words of a row that say the act, or its verb.
 func said(r *row, d *deed) string {

@@ -92,7 +92,7 @@ var (
 // waterNotOn tells food for boiling water that nothing has put on in time.
 func waterNotOn(v *view, f *asker) {
 	for _, d := range v.of(act.Hob) {
-		if d.row.backwards || !needsWater.in(d.words) || !boiling.in(d.words) || sauced.in(d.words) || waterOn.in(d.row.words) {
+		if d.row.backwards || !needsWater.in(d.words) && !(slices.Contains(d.words, "rice") && slices.Contains(d.words, "in")) || !boiling.in(d.words) || sauced.in(d.words) || waterOn.in(d.row.words) {
 			continue
 		}
 		var on *row
@@ -115,7 +115,7 @@ func waterNotOn(v *view, f *asker) {
 }
 
 var (
-	boiling = lex("boil*, cook*, add, simmer*, drop, poach*, blanch*, put, place")
+	boiling = lex("in, boil*, cook*, add, simmer*, drop, poach*, blanch*, put, place")
 	waterOn = lex("pan of water, water on, boil water, boil the water, boil a pan, water to boil, water to the boil, water on to boil, large pan of, water boiling, saucepan of water, pot of water, bring water, bring a pan, bring a large pan, put water, pan of salted water, salted water on, fill pan, fill a pan, water in a pan")
 	kettle  = lex("kettle")
 	sauced  = lex("sauce, bake, sheets, toss*, drain*, mix")

@@ -14,7 +14,7 @@ func noCoreCheck(v *view, f *asker) {
 		var cooked *row
 		for _, r := range rows {
 			for _, d := range r.deeds {
-				risky := d.HighRisk || highRisk.in(d.words)
+				risky := highRisk.in(d.words) || d.HighRisk && !fishy.in(d.words) || fishy.in(d.words) && !fishDone.in(r.all())
 				switch d.Kind {
 				case act.Hob, act.PutIn, act.Grill:
 					if d.Kind == act.Grill && (len(d.Objects) == 0 || grillOn.in(d.words)) {
@@ -213,6 +213,7 @@ func (v *view) nextOf(d *deed) (next *deed, kept bool) {
 	if holdWords.in(d.row.all()) || inCold.in(d.row.all()) || iced.in(d.row.all()) {
 		return nil, true
 	}
+	food := leftWarm.find(d.words)
 	for _, o := range v.deeds[d.place+1:] {
 		if o.row == d.row && (o.Kind == act.Chill || o.Kind == act.Cool && o.Least > 0 || o.Kind == act.KeepHot || o.Kind == act.Fill || o.Kind == act.Serve) {
 			return nil, true
@@ -222,9 +223,15 @@ func (v *view) nextOf(d *deed) (next *deed, kept bool) {
 		}
 		switch o.Kind {
 		case act.Chill, act.KeepHot, act.Freeze:
-			return nil, true
-		case act.Serve, act.Plate, act.Fill, act.PutIn, act.Reheat, act.Hob:
+			if food < 0 || slices.Contains(o.row.words, d.words[food]) || len(o.Objects) == 0 {
+				return nil, true
+			}
+		case act.Serve, act.Plate:
 			return o, false
+		case act.Fill, act.PutIn, act.Reheat, act.Hob, act.Mix:
+			if food < 0 || slices.Contains(o.row.words, d.words[food]) || o.Kind == act.PutIn {
+				return o, false
+			}
 		}
 	}
 	return nil, false

@@ -75,7 +75,7 @@ func (v *view) readLoads() {
 		case d.Kind == act.TakeOut, d.Kind == act.Cool && impliesOut(d), shortOut(d):
 			closed := false
 			open, closed = closeLoads(open, d)
-			if !closed && d.Kind == act.TakeOut && !d.Implied && !coldThing.in(d.words) && !v.elsewhere(d) {
+			if !closed && d.Kind == act.TakeOut && !d.Implied && !coldThing.in(d.words) && !putOut.in(d.words) && !v.elsewhere(d) {
 				v.strayOut = append(v.strayOut, d)
 			}
 		}
@@ -100,6 +100,8 @@ func endFormer(open []*load, d *deed) (still []*load) {
 // coldThing are words of what is taken out of somewhere else.
 var coldThing = lex("fridge, freezer, refrigerator, mould*, molds, packet*, cupboard, pan, water, marinade, pot, seeds, stones, bones, beans, skin, stalk*, core, excess, rind, bowl, mixer, grill, heat, hob, ring, steamer, fryer, oil, bag, ingredients, equipment, tin, paper, cling*, film, centre, rubbish, jewellery, jewelry, rings, scum, pips, fat, lid, tops, tail*, shell*, wrapping, wok, saucepan, frying")
 
+var putOut = lex("take off, taken off, off to cool, put out, served out, set out, laid out, put them out")
+
 // elsewhere says that what is taken out was on the hob, in water or in the cold.
 func (v *view) elsewhere(d *deed) bool {
 	return slices.ContainsFunc(v.deeds[:d.place], func(o *deed) bool {
@@ -111,14 +113,21 @@ func (v *view) elsewhere(d *deed) bool {
 	})
 }
 
-// shortOut says that a row takes out of the oven what it names first: "swiss roll out, cool".
+// shortOut says that a row takes something out of the oven though no act says
+// so: "swiss roll out, cool", "take lasagne out to stand".
 func shortOut(d *deed) bool {
 	r := d.row
 	i := slices.Index(r.words, "out")
-	return r.deeds[0] == d && i > 0 && i < 4 && !r.has(act.TakeOut, act.PutIn) && !verbOut.in(r.words[:i])
+	if r.deeds[0] != d || i <= 0 || r.has(act.TakeOut) {
+		return false
+	}
+	return takes.in(r.words[:i]) && i < 7 && !coldThing.in(r.words) || i < 4 && !verbOut.in(r.words[:i]) && !r.has(act.PutIn)
 }
 
-var verbOut = lex("rolling, turn, cut, weigh, get, set, lay, bring, stamp, take, tip, clear, put, spread, fish, measure")
+var (
+	takes   = lex("take, get, lift, pull, bring, taken, taking")
+	verbOut = lex("rolling, turn, cut, weigh, get, set, lay, bring, stamp, take, tip, clear, put, spread, fish, measure, roll, serve, squeeze")
+)
 
 // impliesOut says that food which is cooled on a rack has left the oven.
 func impliesOut(d *deed) bool { return rack.in(d.words) || rack.in(d.row.words) }

@@ -148,12 +148,21 @@ func (v *view) compare(s *stepSeen, from, to *row, least, most int) (waitSeen, b
 	switch {
 	case least > 0 && longest < least-slack:
 		seen.short = least - longest
-	case most > 0 && shortest > most+max(10, most/4) && from == s.rows[len(s.rows)-1]:
+	case most > 0 && shortest > max(most+max(10, most/4), longProve(seen.class)) && from == s.rows[len(s.rows)-1]:
 		seen.long = shortest - most
 	default:
 		return waitSeen{}, false
 	}
 	return seen, true
+}
+
+// longProve is the minutes below which dough that waits is not told: shaped
+// dough stands a while before the oven is free. Common practice, no source.
+func longProve(c class) int {
+	if c == proving {
+		return 70
+	}
+	return 0
 }
 
 // classOf finds the rule that a wait belongs to.

@@ -63,7 +63,7 @@ func noSpecialPoints(v *view, f *asker) {
 var safetySaid = lex("careful*, safe*, hygien*, probe, 75c, board, contamina*, oven gloves, claw, bridge")
 
 // vagueVerbs say nothing of what the hands do.
-var vagueVerbs = lex("make, do, prepare, cook, finish, sort, carry, continue, complete")
+var vagueVerbs = lex("assemble, make, do, prepare, cook, finish, sort, carry, continue, complete")
 
 // vagueRow tells rows that a stranger could not follow.
 func vagueRow(v *view, f *asker) {
@@ -96,7 +96,7 @@ func (r *row) vague(few int) bool {
 	for _, d := range r.deeds {
 		switch d.Kind {
 		case act.Other:
-		case act.Mix, act.Hob, act.Test:
+		case act.Mix, act.Hob, act.Test, act.Fill:
 			if !vagueVerbs.in(d.words) && !doneSaid.in(d.words) {
 				return false
 			}
