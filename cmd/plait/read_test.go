@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -220,4 +221,30 @@ func TestProgressOfReading(t *testing.T) {
 	}
 	<-hidden
 	shown.end() // nothing stands there any more
+}
+
+// The fields that docs/file.md tells of are in the schema.
+func TestReadDocumentedFields(t *testing.T) {
+	schema := run(t, "schema", "recipes").out
+	_, table, found := strings.Cut(mustRead(t, "../../docs/file.md"), "| field | means |")
+	if !found {
+		t.Fatal("docs/file.md has no table of fields")
+	}
+	fields := 0
+	for row := range strings.SplitSeq(table, "\n") {
+		cells := strings.Split(row, "|")
+		if len(cells) < 3 {
+			continue
+		}
+		for _, name := range regexp.MustCompile("`([a-z_\\[\\].]+)`").FindAllStringSubmatch(cells[1], -1) {
+			fields++
+			last := name[1][strings.LastIndex(name[1], ".")+1:]
+			if !strings.Contains(schema, `"`+last+`": {`) {
+				t.Errorf("%s is in no object of the schema", name[1])
+			}
+		}
+	}
+	if fields < 10 {
+		t.Errorf("only %d fields found", fields)
+	}
 }

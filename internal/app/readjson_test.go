@@ -175,8 +175,12 @@ func FuzzRecipesJSON(f *testing.F) {
 	f.Add([]byte("Ingredients\n- For the top:\n- 2 x 400g/14oz tins\n- 1 lb 2 oz\n"))
 	f.Add([]byte{0, 1, 2})
 	f.Add([]byte("For AA:\n-"))
-	if page, err := os.ReadFile("../format/webpage/testdata/tart.html"); err == nil {
-		f.Add(page)
+	for _, name := range []string{"../format/webpage/testdata/tart.html", "../format/pdf/testdata/tart.pdf", "../../cmd/plait/testdata/read/flapjacks.docx"} {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data)
 	}
 	schema := recipesSchema(f)
 	f.Fuzz(func(t *testing.T, data []byte) {

@@ -29,9 +29,9 @@ func textOf(d format.Document) string {
 		c.write(&b)
 	}
 	if !found {
-		return d.Text
+		return strings.ToValidUTF8(d.Text, "\uFFFD")
 	}
-	return strings.TrimSpace(b.String()) + "\n"
+	return strings.ToValidUTF8(strings.TrimSpace(b.String()), "\uFFFD") + "\n"
 }
 
 func writeLine(b *strings.Builder, block table.Block) {
