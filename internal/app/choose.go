@@ -7,6 +7,9 @@ import (
 	"plait.example/internal/practical"
 )
 
+// MostText is the longest text of recipes that is read, in bytes.
+const MostText = mostText
+
 // AddChosen adds the dishes of some of a file's recipes, each given by its own
 // text, as one change. It is AddDish for several texts.
 func (a *App) AddChosen(ctx context.Context, id string, version int, name string, texts []string) (Record, practical.Faults, error) {

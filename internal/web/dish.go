@@ -25,6 +25,7 @@ type DishPage struct {
 	About          []Field // portions, how it is served, allergens
 	Steps          []StepRow
 	Doubts         []Doubt // the steps to look at, the most doubtful first
+	PutRight       int     // steps that the teacher has put right, here or in an earlier recipe
 	Text           []Piece
 	Beside         bool   // the text stands beside the open step
 	Pasted         string // the text as it stands, to be read again
@@ -213,6 +214,7 @@ func (s *Server) dishPage(r *http.Request, e edited, query url.Values) DishPage 
 	page.checkOff(d)
 	page.Earlier, page.Later = turn(page.Action, page.From, len(d.Steps))
 	page.Doubts = doubts(page.Action, d)
+	page.PutRight = putRight(d)
 	page.Text = marked(page.Action, d.Text, d.Steps, open)
 	page.Beside = page.Text != nil && slices.ContainsFunc(page.Steps, func(row StepRow) bool { return row.Open })
 	page.Mirror = page.mirror()

@@ -27,3 +27,13 @@ func doubts(action string, d practical.Dish) []Doubt {
 
 // doubtful says whether a step's figures are more guess than reading.
 func doubtful(s practical.Step) bool { return s.Doubt >= 0.5 }
+
+// putRight counts the steps that the teacher has put right, here or in an earlier recipe.
+func putRight(d practical.Dish) (n int) {
+	for _, step := range d.Steps {
+		if slices.ContainsFunc(step.Why, func(why string) bool { return strings.HasPrefix(why, "your correction of ") }) {
+			n++
+		}
+	}
+	return n
+}

@@ -104,6 +104,12 @@ func (s *Server) saveDishes(w http.ResponseWriter, r *http.Request) error {
 		}
 		return s.pasteAgain(w, r, rec, text, practical.Faults{{Field: "text", Message: "there is no recipe in the box", Hint: "paste its ingredients and method, or add an empty dish"}})
 	}
+	if several, rec, err := s.severalPasted(r, text); err != nil || len(several) > 1 {
+		if err != nil {
+			return err
+		}
+		return s.choose(w, r, rec, pastedText, several)
+	}
 	rec, faults, err := s.app.AddDish(r.Context(), id, version(r), text)
 	var fault practical.Fault
 	if asFault(err, &fault) && fault.Code != practical.Conflict && fault.Code != practical.NotFound {
@@ -114,6 +120,20 @@ func (s *Server) saveDishes(w http.ResponseWriter, r *http.Request) error {
 		return s.pasteAgain(w, r, now, text, practical.Faults{fault})
 	}
 	return s.added(w, r, rec, faults, err, text)
+}
+
+// severalPasted is the recipes in a pasted text, and the practical they may go
+// into; none in a text that is too long to be read, which AddDish tells of.
+func (s *Server) severalPasted(r *http.Request, text string) ([]app.Recipe, app.Record, error) {
+	rec, err := s.app.Open(r.Context(), r.PathValue("id"))
+	if err != nil || len(text) > app.MostText {
+		return nil, rec, err
+	}
+	reader, err := s.app.Reader(r.Context())
+	if err != nil {
+		return nil, rec, err
+	}
+	return full(reader.Read(text)), rec, nil
 }
 
 // leftOut says of words from a pasted text that they have become no step; a note

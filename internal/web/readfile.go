@@ -45,7 +45,7 @@ func (s *Server) readFile(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	with := slices.DeleteFunc(slices.Clone(read.Recipes), func(one app.Recipe) bool { return len(one.Steps) == 0 && len(one.Ingredients) == 0 })
+	with := full(read.Recipes)
 	switch len(with) {
 	case 0:
 		return s.fileAgain(w, r, rec, read.Text, practical.Fault{Message: "no recipe was found in " + name, Hint: "its text stands in the box above: put it right there, or paste the recipe itself"})
@@ -64,12 +64,25 @@ func (s *Server) readFile(w http.ResponseWriter, r *http.Request) error {
 		}
 		return s.added(w, r, rec, faults, err, read.Text)
 	}
+	return s.choose(w, r, rec, name, with)
+}
+
+// choose shows the recipes of a file or of a pasted text to be ticked.
+func (s *Server) choose(w http.ResponseWriter, r *http.Request, rec app.Record, name string, found []app.Recipe) error {
 	page := ChoosePage{Base: s.base(r, rec, "Dishes", nil), File: name}
-	for _, one := range with {
+	for _, one := range found {
 		page.Recipes = append(page.Recipes, Found{titleOf(one.Title), one.Text, len(one.Ingredients), len(one.Dish("A").Steps), false})
 	}
-	page.Title, page.Said = "Choose recipes", fmt.Sprintf("%s holds %d recipes", name, len(with))
+	page.Title, page.Said = "Choose recipes", fmt.Sprintf("%s holds %d recipes", capital(name), len(found))
 	return s.render(w, http.StatusOK, "choose", page)
+}
+
+// pastedText is what a pasted text is called where a file has its name.
+const pastedText = "the pasted text"
+
+// full is the recipes that hold something.
+func full(all []app.Recipe) []app.Recipe {
+	return slices.DeleteFunc(slices.Clone(all), func(one app.Recipe) bool { return len(one.Steps) == 0 && len(one.Ingredients) == 0 })
 }
 
 func titleOf(title string) string {

@@ -61,6 +61,23 @@ func TestChooseFromSeveral(t *testing.T) {
 	}
 }
 
+// A pasted text with several recipes is chosen from in the same way.
+func TestChooseFromPasted(t *testing.T) {
+	s := newSite(t)
+	rec := s.kept(menu())
+	at := "/practical/" + rec.ID + "/dishes"
+	form := s.get(at).form("form[action$=dishes][data-pastes]", "")
+	form.Set("text", strings.ReplaceAll(stew+"\n\n"+flapjack, "\n", "\r\n"))
+	a := s.post(at, form).ok()
+	a.says("main", "The pasted text holds 2 recipes")
+	chosen := a.form("form[action$=chosen]", "")
+	chosen["take"] = []string{"0", "1"}
+	s.post(at+"/chosen", chosen).ok().has(".cards li", 4)
+	if now := s.now(rec.ID); now.Label != "add recipes of the pasted text" || now.Practical.Dishes[3].Name != "Flapjack" {
+		t.Errorf("%q, %+v", now.Label, now.Practical.Dishes)
+	}
+}
+
 // The page of a dish checks its ingredients off and says what is missing in its list.
 func TestCheckedOff(t *testing.T) {
 	s := newSite(t)

@@ -59,7 +59,11 @@ func editor(f *form, at string, d practical.Dish, k int) *Editor {
 		order = append(order, link...)
 	}
 	if step.Wait != nil {
-		e.Groups = append(e.Groups, Group{Legend: "The wait", Fields: f.fields(at+"wait.", "attention", "every", "put-in", "take-out", "shelves")})
+		names := []string{"attention", "every", "put-in", "take-out"}
+		if p := step.Wait.Place; p == practical.AtOven || p == practical.AtFridge || p == practical.AtFreezer || step.Wait.Shelves != 0 {
+			names = append(names, "shelves")
+		}
+		e.Groups = append(e.Groups, Group{Legend: "The wait", Fields: f.fields(at+"wait.", names...)})
 	}
 	if step.Wait != nil && step.Wait.Place == practical.AtOven {
 		e.Groups = append(e.Groups, Group{Legend: "In the oven", Fields: f.fields(at+"wait.", "celsius", "band", "door-shut")})
