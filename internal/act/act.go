@@ -9,6 +9,7 @@ import "plait.example/internal/practical"
 type Act struct {
 	Kind       Kind
 	Start, End int             // bytes of the text that say it
+	At         int             // byte where its verb, or the word in its place, begins
 	Verb       string          // stem of its verb, such as "chop"
 	Place      practical.Place // where the food is while or after it; empty: not said
 	Heats      []Heat          // oven temperatures said with it

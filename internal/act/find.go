@@ -48,6 +48,7 @@ var (
 	articles   = exactly("the a an my your some each all every of with in on into onto from for at under over through their his her its our this these those more any other both another using between around inside off per remaining no raw fresh extra")
 	verbalNext = exactly(`the a an it them each all your my both some any half on in until for with over at well together gently lightly off out up down thoroughly aside into evenly under through this that these again once slightly
 		onto to immediately separately around finely roughly thinly between remaining sides side top tops inside back by as edges edge case base`)
+	states   = exactly("springy golden cool cooled cold hot warm done ready set firm soft softened risen doubled cooked brown browned baked crisp tender thick melted smooth dry")
 	pronouns = exactly("you they i we it he she")
 	beings   = exactly("is are be been being was were has have having isn't aren't gets get looks")
 )
@@ -93,6 +94,9 @@ func (r *reader) step(i int) {
 	if r.beginsAside(i) {
 		r.aside = aside{on: true, at: i}
 		return
+	}
+	if r.aside.on && i > r.aside.at+1 && t.is("the", "it", "they", "my") && states[r.ts[r.aside.at+1].text] {
+		r.aside = aside{}
 	}
 	f, is := r.verbAt(i)
 	told := r.aside.on

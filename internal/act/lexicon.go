@@ -37,7 +37,7 @@ var verbGroups = []struct {
 	{Shape, mostly, "pipe plait"},
 	{Ready, never, "grease"},
 	{Ready, mostly, "line flour butter oil"},
-	{Fill, never, "assemble fill enrobe pane thread wrap arrange"},
+	{Fill, never, "assemble build fill enrobe pane thread wrap arrange"},
 	{Fill, mostly, "batter"},
 	{Fill, often, "coat stuff layer spread dip sandwich skewer spoon stack breadcrumb transfer"},
 	{Decorate, never, "decorate drizzle garnish sprinkle scatter"},

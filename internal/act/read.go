@@ -26,7 +26,7 @@ func Read(text string) (acts []Act) {
 			from = 0
 		}
 		for _, a := range s.acts() {
-			a.Start, a.End = ts[f.from].start, ts[max(f.to-1, f.at)].end
+			a.Start, a.End, a.At = ts[f.from].start, ts[max(f.to-1, f.at)].end, ts[f.at].start
 			a.Heats = heatsIn(heats, from, to)
 			a.Least, a.Most = minutesIn(minutes, from, to)
 			if a.Implied {

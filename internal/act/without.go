@@ -17,7 +17,7 @@ func saidWithout(ts []token) (name string, where int) {
 			if n := ovenWithout(ts, i); n != "" {
 				return n, i
 			}
-		case t.is("out") && (i == last || next.is("of", "from", "golden", "when", "now", "at", "after", "once", "onto", "on", "to")) && i > 0:
+		case t.is("out") && i > 0:
 			return "takeout", i
 		case t.in(coldPlaces) && before(ts, i, "in", "into", "to", "putin"):
 			return "chilled", i
@@ -49,6 +49,8 @@ func saidWithout(ts []token) (name string, where int) {
 			return "hobbed", i
 		case t.is("marinade") && before(ts, i, "in"):
 			return "marinate", i
+		case t.is("back") && i == 0 && next.kind == number && minuteWords[at(ts, i+2).text]:
+			return "in", i
 		case t.is("in") && i > 0 && (i == last || next.is("at", "for", "@") || next.kind == number):
 			return "in", i
 		}
@@ -62,7 +64,10 @@ var hobThings = words("pasta rice potatoes potato pan pans veg vegetables peas n
 // ovenWithout reads "oven on", "quiche in oven", "oven 180".
 func ovenWithout(ts []token, i int) string {
 	next := at(ts, i+1)
+	minutes := next.kind == number && minuteWords[at(ts, i+2).text]
 	switch {
+	case minutes:
+		return "in"
 	case before(ts, i, "out", "from"):
 		return "takeout"
 	case before(ts, i, "in", "into", "to", "inside", "for"):

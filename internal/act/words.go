@@ -1,5 +1,7 @@
 package act
 
+import "slices"
+
 // Word is a word of a row as the kitchen spells it.
 type Word struct {
 	Text, Stem string
@@ -50,4 +52,9 @@ func Nearest(w string, list []string) (string, bool) {
 func IsVerb(stem string) bool {
 	v := lexicon[stem]
 	return v.name != "" && v.noun == never
+}
+
+// Forbids says whether a text says what is not to be done: "do not open the oven".
+func Forbids(text string) bool {
+	return slices.ContainsFunc(scan(text), func(t token) bool { return negations[t.text] && t.kind == word && !t.is("no", "nothing", "without") })
 }

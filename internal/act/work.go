@@ -73,7 +73,7 @@ func (s span) onto() []Kind {
 		return []Kind{Plate}
 	case s.f.is("add", "stir", "mix"):
 		return []Kind{Mix}
-	case s.f.is("assemble", "spread", "arrange"):
+	case s.f.is("assemble", "build", "spread", "arrange"):
 		return []Kind{Fill}
 	case s.f.is("divide", "share", "portion") && !s.has(cakeTins):
 		return []Kind{Shape}

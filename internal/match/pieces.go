@@ -2,6 +2,7 @@ package match
 
 import (
 	"slices"
+	"strings"
 
 	"plait.example/internal/act"
 	"plait.example/internal/written"
@@ -17,10 +18,11 @@ type piece struct {
 	words   []weighted // of the piece, sorted by stem
 	stands  []string   // stems of what a technique stands for: "choux" for butter, water, flour, eggs
 	total   float64
-	strange []int     // dishes that have not a food which it names and others have
-	own     int       // words of its own that steps have
-	speaks  []float64 // for each dish, by its words
-	made    bool      // "make the choux": may stand for several steps
+	own     map[string]bool // stems of its own words
+	things  int             // those of them that name things which steps have
+	strange []int           // dishes that have not a food which it names and others have
+	speaks  []float64       // for each dish, by its words
+	made    bool            // "make the choux": may stand for several steps
 	chore   bool
 	dish    int   // -1: none
 	allow   []int // dishes it may be about, from the row's own words; nil: any
@@ -50,6 +52,21 @@ const (
 
 // piecesOf cuts a row into pieces.
 func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
+	for _, c := range clauses(r.Text, acts) {
+		list = append(list, k.pieceOf(n, r.Text, c, list))
+	}
+	return list
+}
+
+// clause is a part of a row with the act that it says, if any.
+type clause struct {
+	act        act.Act
+	start, end int
+}
+
+// clauses cuts a row at its acts; where a stop or "then" parts words from the
+// act's verb, they are a clause of their own: "White sauce. Knock back the dough".
+func clauses(text string, acts []act.Act) (list []clause) {
 	var said []act.Act
 	for _, a := range acts {
 		if !a.Implied {
@@ -57,60 +74,97 @@ func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 		}
 	}
 	if len(said) == 0 {
-		if len(act.WordsOf(r.Text)) == 0 {
-			return nil
-		}
-		said = []act.Act{{Start: 0, End: len(r.Text)}}
+		said = []act.Act{{}}
 	}
-	var before map[string]bool // words of the last piece that names a thing
 	for i, a := range said {
-		start, end := a.Start, len(r.Text)
+		start, end := a.Start, len(text)
 		if i == 0 {
 			start = 0
 		}
-		if i+1 < len(said) {
-			end = max(start, said[i+1].Start)
-		}
-		p := piece{row: n, kind: a.Kind, verb: canonical(a.Verb), act: a, dish: -1, chore: chores[a.Kind], speaks: make([]float64, len(k.dishes))}
-		own := k.mended(r.Text[start:end])
-		weights := map[string]float64{}
-		if len(a.Objects) == 0 {
-			for stem := range k.mended(r.Text) {
-				weights[stem] = fromRow
-			}
-			for stem := range before {
-				weights[stem] = fromBefore
+		for _, later := range said[i+1:] {
+			if later.Start > start {
+				end = later.Start
+				break
 			}
 		}
-		if len(a.Objects) > 0 || before == nil {
-			before = own
-		}
-		for stem := range own {
-			weights[stem] = 1
-		}
-		p.strange = k.strangersTo(own)
-		p.made = makers[a.Verb] || a.Kind == ""
-		p.stands = standsFor(own, p.made)
-		for _, stem := range sorted(weights) {
-			rare, known := k.rare[stem]
-			if known && own[stem] {
-				if !k.verbs[stem] {
-					p.own++
-				}
-				for d, v := range k.tells[stem] {
-					p.speaks[d] += v
-				}
+		for _, part := range parts(text, start, end) {
+			c := clause{start: part[0], end: part[1]}
+			if a.At >= c.start && a.At < c.end || i == 0 && len(acts) == 0 && len(list) == 0 {
+				c.act = a
 			}
-			if known {
-				p.words = append(p.words, weighted{stem, weights[stem] * rare})
-				p.total += weights[stem] * rare
-			} else {
-				p.total += weights[stem] * unknownWeight(stem)
+			if c.act.Kind != "" || len(act.WordsOf(text[c.start:c.end])) > 0 && !act.Forbids(text[c.start:c.end]) {
+				list = append(list, c)
 			}
 		}
-		list = append(list, p)
 	}
 	return list
+}
+
+// parts cuts text from start to end after stops and before "then".
+func parts(text string, start, end int) (list [][2]int) {
+	from := start
+	cut := func(at int) {
+		if strings.TrimSpace(text[from:at]) != "" {
+			list = append(list, [2]int{from, at})
+		}
+		from = at
+	}
+	for i := start; i < end; i++ {
+		next := i+1 >= end || text[i+1] == ' '
+		switch {
+		case text[i] == '.' && next, text[i] == ';', text[i] == '\n':
+			cut(i + 1)
+		case strings.HasPrefix(text[i:end], " then "):
+			cut(i)
+		}
+	}
+	cut(end)
+	return list
+}
+
+// pieceOf reads a clause; done are the pieces of the row before it.
+func (k *known) pieceOf(n int, text string, c clause, done []piece) piece {
+	a := c.act
+	p := piece{row: n, kind: a.Kind, verb: canonical(a.Verb), act: a, dish: -1, chore: chores[a.Kind], speaks: make([]float64, len(k.dishes))}
+	p.own = k.mended(text[c.start:c.end])
+	weights := map[string]float64{}
+	if a.Kind != "" && len(a.Objects) == 0 {
+		for stem := range k.mended(text) {
+			weights[stem] = fromRow
+		}
+		for i := len(done) - 1; i >= 0; i-- {
+			if done[i].things > 0 || i == 0 {
+				for stem := range done[i].own {
+					weights[stem] = fromBefore
+				}
+				break
+			}
+		}
+	}
+	for stem := range p.own {
+		weights[stem] = 1
+	}
+	p.strange = k.strangersTo(p.own)
+	p.made = makers[a.Verb] || a.Kind == ""
+	p.stands = standsFor(p.own, p.made)
+	for _, stem := range sorted(weights) {
+		rare, known := k.rare[stem]
+		if !known {
+			p.total += weights[stem] * unknownWeight(stem)
+			continue
+		}
+		p.words = append(p.words, weighted{stem, weights[stem] * rare})
+		p.total += weights[stem] * rare
+		if p.own[stem] {
+			if !k.verbs[stem] {
+				p.things++
+			}
+			for d, v := range k.tells[stem] {
+				p.speaks[d] += v
+			}
+		}
+	}
+	return p
 }
 
 // mended are the stems of a text; a word that no step has is read as the one it is near to.

@@ -43,14 +43,14 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 			own += ofStanding * k.rare[stem]
 		}
 	}
-	if waits[p.kind] && !k.waitsSo(p, s) {
+	if s.setUp && p.kind != act.SetUp && p.kind != act.Ready && p.made || waits[p.kind] && !k.waitsSo(p, s) {
 		return -needed
 	}
 	score := -needed
 	if waits[p.kind] && p.speaks[s.dish] > 0 {
 		shared = max(shared, p.total*min(wholeDish, wholeDish*p.speaks[s.dish]))
 	}
-	if waits[p.kind] && p.own == 0 {
+	if waits[p.kind] && p.things == 0 {
 		shared = max(shared, p.total*bareLoad)
 	}
 	if p.total > 0 {
