@@ -30,7 +30,7 @@ func (r *reader) clocks() {
 			if o.mended {
 				row.Clock = Restored
 			}
-			if e.shared && len(r.plan.Rows) > 0 {
+			if e.shared {
 				row.Clock = Carried
 			}
 		} else {

@@ -12,9 +12,13 @@ import (
 // The invented plans, each in one of the layouts and kinds of file that people
 // use, come back row by row: clock, dish, words.
 func TestDocuments(t *testing.T) {
-	documents, err := checktest.Documents(checktest.LookedAt)
-	if err != nil {
-		t.Fatal(err)
+	var documents []checktest.Document
+	for _, folder := range []string{checktest.LookedAt, checktest.Second} {
+		some, err := checktest.Documents(folder)
+		if err != nil {
+			t.Fatal(err)
+		}
+		documents = append(documents, some...)
 	}
 	for _, d := range documents {
 		read, err := format.Read(d.Name, d.Data)

@@ -51,11 +51,12 @@ type tableReader struct {
 	index   int      // of the table
 	section []string // the dish that a heading inside the table names
 	above   []string // the dish of the row above, for ditto marks
+	since   stamp    // the time that a heading gives for the rows under it that give none
 }
 
 // readTable reads a table that is a plan.
-func (r *reader) readTable(g *grid, l layout, index int) {
-	t := tableReader{r: r, g: g, l: l, index: index}
+func (r *reader) readTable(g *grid, l layout, index int, dish []string) {
+	t := tableReader{r: r, g: g, l: l, index: index, section: dish}
 	for row := range g.rows {
 		filled := g.filled(row)
 		switch {
@@ -112,8 +113,23 @@ func (t *tableReader) sectionRow(row int, filled []int) {
 		return
 	}
 	t.r.other(t.g.line(row))
-	t.section = t.r.dishesIn(text)
-	t.above = nil
+	t.section, t.above, t.since = t.r.dishesIn(text), nil, clockIn(text)
+}
+
+// clockIn is the first time of day in a heading, or its set-up.
+func clockIn(text string) stamp {
+	for at := range text {
+		if at > 0 && text[at-1] != ' ' && text[at-1] != '(' {
+			continue
+		}
+		if st, _, ok := leading(text[at:], false); ok && st.kind == clock {
+			return stamp{kind: clock, times: st.times, last: -1}
+		}
+	}
+	if st, ok := readStamp(strings.Trim(text, " .:-()")); ok && st.kind == atSetUp {
+		return st
+	}
+	return stamp{}
 }
 
 // done says whether words across the table are something that is done.
@@ -333,6 +349,10 @@ func (t *tableReader) colour(e *entry, cell table.Cell) {
 
 // add keeps an entry that says something.
 func (t *tableReader) add(e entry) {
+	if e.stamp.kind == noStamp && e.written == "" {
+		e.stamp, e.shared = t.since, t.since.kind == clock
+	}
+	t.since = stamp{}
 	if e.text() == "" {
 		if e.stamp.kind == noStamp && len(e.dishes) == 0 || e.written == "" && e.section || e.shared && len(e.points) == 0 {
 			t.r.leftOver(e)

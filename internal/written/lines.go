@@ -199,7 +199,7 @@ func (r *reader) untimed(blocks []table.Block) {
 			index++
 			g := newGrid(b.Table)
 			if l := layoutOf(g, r.isDish); l.worksOnly() {
-				r.readTable(g, l, index)
+				r.readTable(g, l, index, nil)
 				found = true
 				continue
 			}

@@ -43,8 +43,8 @@ func Read(name string, blocks []table.Block, o Options) Plan {
 // tables reads the tables that are plans, with what stands around them; false
 // when there is none.
 func (r *reader) tables(blocks []table.Block) bool {
-	readers := make([]func(), len(blocks))
-	index, found := -1, false
+	readers := make([]func(dish []string), len(blocks))
+	index, plans := -1, 0
 	var before *layout
 	for i, b := range blocks {
 		if b.Table == nil {
@@ -55,19 +55,28 @@ func (r *reader) tables(blocks []table.Block) bool {
 			continue
 		}
 		readers[i], before = r.tableReader(b.Table, index, before)
-		found = found || readers[i] != nil
+		if readers[i] != nil {
+			plans++
+		}
 	}
-	if !found {
+	if plans == 0 {
 		return false
 	}
+	var dish []string // that the line before the table names, when the table is that dish's own
 	for i, b := range blocks {
 		switch {
 		case readers[i] != nil:
-			readers[i]()
+			readers[i](dish)
+			dish = nil
 		case b.Table != nil:
 			r.otherTable(b.Table)
+			dish = nil
 		default:
-			r.other(lineText(b))
+			text := lineText(b)
+			r.other(text)
+			if dish = nil; plans > 1 && (b.Heading > 0 || dishPattern.MatchString(text)) {
+				dish = r.dishesIn(text)
+			}
 		}
 	}
 	return true
@@ -75,10 +84,10 @@ func (r *reader) tables(blocks []table.Block) bool {
 
 // tableReader is how a table is read as a plan; nil when it is none. A table
 // without headings goes on like the plan before it when it is as wide.
-func (r *reader) tableReader(t *table.Table, index int, before *layout) (func(), *layout) {
+func (r *reader) tableReader(t *table.Table, index int, before *layout) (func(dish []string), *layout) {
 	g := newGrid(t)
 	if a, is := acrossOf(g); is {
-		return func() { r.readAcross(g, a, index) }, before
+		return func([]string) { r.readAcross(g, a, index) }, before
 	}
 	l := layoutOf(g, r.isDish)
 	if before != nil && len(l.heads) == 0 && len(before.columns) == g.width {
@@ -89,7 +98,7 @@ func (r *reader) tableReader(t *table.Table, index int, before *layout) (func(),
 	if !l.plan() {
 		return nil, before
 	}
-	return func() { r.readTable(g, l, index) }, &l
+	return func(dish []string) { r.readTable(g, l, index, dish) }, &l
 }
 
 // goesOn is the layout for a table that goes on without headings.

@@ -1,6 +1,7 @@
 package written
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -46,6 +47,9 @@ func readStamp(text string) (stamp, bool) {
 	if word, is := wordStamps[strings.Trim(strings.ToLower(strings.TrimSpace(text)), " .:-()")]; is {
 		return stamp{kind: word, last: -1}, true
 	}
+	if m := minutesOnly.FindStringSubmatch(text); m != nil {
+		return minuteStamp(m[1]), true
+	}
 	s, mended := tidy(text)
 	if s == "" {
 		return stamp{}, false
@@ -61,6 +65,18 @@ func readStamp(text string) (stamp, bool) {
 		}
 	}
 	return stamp{}, false
+}
+
+// minutesOnly is ".05" under "9.00".
+var minutesOnly = regexp.MustCompile(`^\s*[.:]\s*([0-5]\d)\s*$`)
+
+// minuteStamp is so many minutes past any hour at which people cook.
+func minuteStamp(digits string) stamp {
+	st := stamp{kind: clock, last: -1}
+	for h := 7; h < 23; h++ {
+		st.times = append(st.times, option{at: 60*h + number(digits), cost: 0.1})
+	}
+	return st
 }
 
 var wordStamps = map[string]kind{
@@ -130,7 +146,7 @@ func readClock(s *scanner) (stamp, bool) {
 	}
 	st.kind, st.times, st.number = first.kind, first.times, first.number
 	mark := s.rest
-	if s.dash() {
+	if s.dash() || s.beside() {
 		if _, is := (&scanner{s.rest}).lengthOf(true); is {
 			s.rest = mark
 		} else if second, ok := s.clock(); ok {
@@ -225,6 +241,20 @@ func (s *scanner) dash() bool {
 		return true
 	}
 	s.rest = mark
+	return false
+}
+
+// beside takes the space before a second clock time.
+func (s *scanner) beside() bool {
+	next := scanner{strings.TrimLeft(s.rest, " ")}
+	if next.rest == s.rest {
+		return false
+	}
+	w, ok := next.clock()
+	if ok && w.kind == clock {
+		s.space()
+		return true
+	}
 	return false
 }
 
