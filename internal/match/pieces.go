@@ -87,7 +87,7 @@ func clauses(text string, acts []act.Act) (list []clause) {
 				break
 			}
 		}
-		for _, part := range parts(text, start, end) {
+		for _, part := range parts(text, start, end, a) {
 			c := clause{start: part[0], end: part[1]}
 			if a.At >= c.start && a.At < c.end || i == 0 && len(acts) == 0 && len(list) == 0 {
 				c.act = a
@@ -100,8 +100,9 @@ func clauses(text string, acts []act.Act) (list []clause) {
 	return list
 }
 
-// parts cuts text from start to end after stops and before "then".
-func parts(text string, start, end int) (list [][2]int) {
+// parts cuts text from start to end after stops, before "then", before the words
+// of the act if a comma stands there, and after an "out" that has no verb: "buns out".
+func parts(text string, start, end int, a act.Act) (list [][2]int) {
 	from := start
 	cut := func(at int) {
 		if strings.TrimSpace(text[from:at]) != "" {
@@ -114,7 +115,8 @@ func parts(text string, start, end int) (list [][2]int) {
 		switch {
 		case text[i] == '.' && next, text[i] == ';', text[i] == '\n':
 			cut(i + 1)
-		case strings.HasPrefix(text[i:end], " then "):
+		case strings.HasPrefix(text[i:end], " then "), i == a.Start && i > start && strings.HasSuffix(strings.TrimSpace(text[:i]), ","),
+			a.Kind == act.TakeOut && a.Verb == "" && i == a.At+len("out") && strings.HasSuffix(text[:i], "out"):
 			cut(i)
 		}
 	}
