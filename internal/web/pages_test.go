@@ -49,7 +49,7 @@ func every() map[string][]any {
 		"dishes": {DishesPage{Base: plain}, DishesPage{
 			Base: base, Dishes: []DishCard{{Chip: mark, Link: "/l", Steps: 1, Doubtful: 1, Wrong: 1}, {Chip: mark}}, Text: "t", Faults: practical.Faults{{Message: "m"}}, FileFaults: practical.Faults{{Message: "m", Hint: "h"}},
 		}},
-		"choose": {ChoosePage{Base: plain}, ChoosePage{Base: base, File: "f", Fault: "f", Recipes: []Found{{"t", "x", 1, 2, true}, {}}}},
+		"choose": {ChoosePage{Base: plain}, ChoosePage{Base: base, File: "f", Fault: "f", Recipes: []FoundRecipe{{"t", "x", 1, 2, true}, {}}}},
 		"corrections": {CorrectionsPage{}, CorrectionsPage{
 			List: []app.Correction{{Words: "w", Recipe: "r", Date: "2026-03-12"}}, Off: true, Done: "d", Faults: practical.Faults{{Line: 1, Message: "m", Hint: "h"}}, File: "f",
 			Incoming: &Incoming{app.Incoming{Added: 1, Conflicts: []app.Conflict{{Words: "w", TheirsIn: "r"}}}, "f", "d"},

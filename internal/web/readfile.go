@@ -16,11 +16,11 @@ import (
 type ChoosePage struct {
 	Base
 	File, Fault string
-	Recipes     []Found
+	Recipes     []FoundRecipe
 }
 
-// Found is a recipe in a file.
-type Found struct {
+// FoundRecipe is a recipe in a file.
+type FoundRecipe struct {
 	Title, Text        string
 	Ingredients, Steps int
 	Taken              bool
@@ -71,7 +71,7 @@ func (s *Server) readFile(w http.ResponseWriter, r *http.Request) error {
 func (s *Server) choose(w http.ResponseWriter, r *http.Request, rec app.Record, name string, found []app.Recipe) error {
 	page := ChoosePage{Base: s.base(r, rec, "Dishes", nil), File: name}
 	for _, one := range found {
-		page.Recipes = append(page.Recipes, Found{titleOf(one.Title), one.Text, len(one.Ingredients), len(one.Dish("A").Steps), false})
+		page.Recipes = append(page.Recipes, FoundRecipe{titleOf(one.Title), one.Text, len(one.Ingredients), len(one.Dish("A").Steps), false})
 	}
 	page.Title, page.Said = "Choose recipes", fmt.Sprintf("%s holds %d recipes", capital(name), len(found))
 	return s.render(w, http.StatusOK, "choose", page)
@@ -111,7 +111,7 @@ func (s *Server) chosen(w http.ResponseWriter, r *http.Request) error {
 		page := ChoosePage{Base: s.base(r, rec, "Dishes", nil), File: name, Fault: "No recipe is ticked; tick one or more, or add none."}
 		for _, text := range texts {
 			title, _, _ := strings.Cut(strings.TrimLeft(text, "# \n"), "\n")
-			page.Recipes = append(page.Recipes, Found{Title: titleOf(strings.TrimSpace(title)), Text: text, Ingredients: 0, Steps: 0})
+			page.Recipes = append(page.Recipes, FoundRecipe{Title: titleOf(strings.TrimSpace(title)), Text: text, Ingredients: 0, Steps: 0})
 		}
 		page.recount(s.app, r)
 		page.Title, page.Said = "Choose recipes", page.Fault
