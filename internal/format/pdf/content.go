@@ -75,8 +75,10 @@ func (in *interpreter) page(p page) Page {
 	}
 	in.run(data, p.resources, 0)
 	tables, rest := in.painter.tables(slices.Clone(in.pieces))
-	page := Page{rows: visual(slices.Clone(rest)), tables: tables}
-	page.Lines = layout(in.pieces)
+	if len(tables) == 0 {
+		tables, rest = levelTables(rest)
+	}
+	page := Page{Lines: layout(in.pieces), tables: tables}
 	if page.between = page.Lines; len(tables) > 0 {
 		page.between = layout(rest)
 	}

@@ -43,6 +43,13 @@ func layout(pieces []piece) []Line {
 
 // visual puts pieces in lines by their place on the page.
 func visual(pieces []piece) []Line {
+	inRows(pieces)
+	return gather(pieces)
+}
+
+// inRows sorts pieces from top to bottom and in a row from left to right, and
+// gives where rows end.
+func inRows(pieces []piece) (ends []int) {
 	slices.SortStableFunc(pieces, func(a, b piece) int { return cmp.Compare(b.base, a.base) })
 	for from := 0; from < len(pieces); {
 		to := from + 1
@@ -51,8 +58,9 @@ func visual(pieces []piece) []Line {
 		}
 		slices.SortStableFunc(pieces[from:to], func(a, b piece) int { return cmp.Compare(a.left, b.left) })
 		from = to
+		ends = append(ends, to)
 	}
-	return gather(pieces)
+	return ends
 }
 
 // gather joins pieces that follow one another on one base line.
@@ -100,7 +108,6 @@ func (b *builder) add(p piece) {
 		*b = builder{open: true, size: map[float64]int{}, line: Line{Left: p.left, Right: p.right, Base: p.base}, last: p}
 	} else if gap := p.left - b.last.right; gap > tabGap*p.size {
 		b.gap = '\t'
-		b.line.lefts = append(b.line.lefts, p.left)
 	} else if gap > wordGap*p.size && b.gap == 0 {
 		b.gap = ' '
 	}

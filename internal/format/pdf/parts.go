@@ -10,17 +10,17 @@ import (
 	"plait.example/internal/format/table"
 )
 
-// Parts is the document as stretches of text and the tables that rules show,
-// from top to bottom. A table that goes on at the top of the next page is one.
+// Parts is the document as stretches of text and tables, from top to bottom:
+// those that rules show, or on a page without rules columns that stand level. A table that goes on at the top of the next page is one.
 func (d Document) Parts() (list []Part) {
 	s := d.sizes()
 	var open *found // the last table, as long as nothing came after it
 	for _, p := range d.Pages {
-		lines, rows := p.between, p.rows
+		lines := p.between
 		for i := range p.tables {
 			t := &p.tables[i]
-			text := words(above(&lines, t.top-1), above(&rows, t.top-1), s)
-			if text != "" {
+			text := Page{Lines: above(&lines, t.top-1), around: p.Lines}.text(s)
+			if text = strings.TrimSpace(text); text != "" {
 				list = append(list, Part{Text: text})
 				open = nil
 			}
@@ -30,7 +30,7 @@ func (d Document) Parts() (list []Part) {
 			list = append(list, Part{Table: &t.table})
 			open = t
 		}
-		if text := words(lines, rows, s); text != "" {
+		if text := strings.TrimSpace(Page{Lines: lines, around: p.Lines}.text(s)); text != "" {
 			list = append(list, Part{Text: text})
 			open = nil
 		}
@@ -47,39 +47,6 @@ func above(lines *[]Line, height float64) []Line {
 	taken := (*lines)[:n]
 	*lines = (*lines)[n:]
 	return taken
-}
-
-// words is the text of lines. When some of the rows that they make on the page
-// have three columns or more it is these, with the columns level by spaces.
-func words(lines, rows []Line, s sizes) string {
-	wide, left := 0, math.Inf(1)
-	for _, r := range rows {
-		left = min(left, r.Left)
-		if len(r.lefts) > 1 {
-			wide++
-		}
-	}
-	if wide < 3 || s.body <= 0 {
-		return strings.TrimSpace(Page{Lines: lines}.text(s))
-	}
-	var b strings.Builder
-	for _, r := range rows {
-		column := 0
-		for i, part := range strings.Split(r.Text, "\t") {
-			at := r.Left
-			if i > 0 && i <= len(r.lefts) {
-				at = r.lefts[i-1]
-			}
-			gap := int((at-left)/(s.body/4)) - column // letters are wider than a quarter of their height
-			if i > 0 {
-				gap = max(gap, 2)
-			}
-			b.WriteString(strings.Repeat(" ", min(max(gap, 0), 1000)) + part)
-			column += max(gap, 0) + utf8.RuneCountInString(part)
-		}
-		b.WriteByte('\n')
-	}
-	return b.String()
 }
 
 // goesOn adds the rows of a table with the same columns, but for a header that

@@ -41,7 +41,7 @@ type Page struct {
 	Lines   []Line
 	tables  []found // from top to bottom
 	between []Line  // those that stand in no table
-	rows    []Line  // the same by their place on the page, whatever order they were drawn in
+	around  []Line  // of a part of a page: all lines of the page
 }
 
 // Line is a line of text. Lengths are in points (1/72 inch), from the page's
@@ -53,7 +53,6 @@ type Line struct {
 	Size        float64 // of most of its letters
 	first       float64 // width of its first word
 	inked       table.Line
-	lefts       []float64 // where its parts after the first begin
 }
 
 // Read reads a file. The error wraps one of ErrTooLarge, ErrNotPDF, ErrDamaged,

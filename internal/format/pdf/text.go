@@ -106,11 +106,20 @@ func (s sizes) mark(l Line) string {
 	return ""
 }
 
+// whole is all lines of the page of which these may be a part.
+func (p Page) whole() []Line {
+	if p.around != nil {
+		return p.around
+	}
+	return p.Lines
+}
+
 // leading is the usual distance of base lines on the page.
 func (p Page) leading() float64 {
 	var gaps []float64
-	for i := 1; i < len(p.Lines); i++ {
-		if down := p.Lines[i-1].Base - p.Lines[i].Base; down > 0 && down < 3*p.Lines[i].Size {
+	all := p.whole()
+	for i := 1; i < len(all); i++ {
+		if down := all[i-1].Base - all[i].Base; down > 0 && down < 3*all[i].Size {
 			gaps = append(gaps, down)
 		}
 	}
@@ -124,7 +133,7 @@ func (p Page) leading() float64 {
 // margins is for each line the right edge of the lines that begin about where it does.
 func (p Page) margins() []float64 {
 	edge := map[int]float64{} // by left edge, in half inches
-	for _, l := range p.Lines {
+	for _, l := range p.whole() {
 		at := int(l.Left / 36)
 		edge[at] = max(edge[at], l.Right)
 	}
