@@ -239,7 +239,7 @@ func (s *sorter) methodHeadingAhead(i int) bool { return s.ahead[i] == methodPar
 
 // navigation says that a line was copied with a web page and is no title.
 func navigation(l line) bool {
-	return strings.ContainsAny(l.text, "|>»©") || has(l.ts, "skip to", "jump to", "log in", "sign in", "print", "share", "save recipe", "menu", "search", "home", "newsletter", "cookies policy", "rate this", "reviews", "preparation time", "cooking time", "prep time", "cook time", "dietary") || at(l.ts, 0).is("recipes", "recipe", "by", "photo")
+	return messageHead(l.ts) || strings.ContainsAny(l.text, "|>»©") || has(l.ts, "skip to", "jump to", "log in", "sign in", "print", "share", "save recipe", "menu", "search", "home", "newsletter", "cookies policy", "rate this", "reviews", "preparation time", "cooking time", "prep time", "cook time", "dietary") || at(l.ts, 0).is("recipes", "recipe", "by", "photo")
 }
 
 // introduces says that a line talks about the dish instead of telling what to do.

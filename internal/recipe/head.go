@@ -92,12 +92,14 @@ func titlePortions(title string) (string, int) {
 			continue
 		}
 		n, ok := portions(ts[i:])
-		if rest := strings.TrimRight(title[:ts[i].start], " .,(-–:["); ok && rest != "" && wordCount(ts[i:]) <= 2 {
+		if rest := trimTitle(title[:ts[i].start]); ok && rest != "" && wordCount(ts[i:]) <= 2 {
 			return rest, n
 		}
 	}
-	return title, 0
+	return portionsAtEnd(title)
 }
+
+func trimTitle(s string) string { return strings.TrimRight(s, " .,(-–:[") }
 
 // onlyHeatsOven says that a line turns the oven on and does nothing else:
 // "Preheat the oven to 200C/fan 180C/gas 6."

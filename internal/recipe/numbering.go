@@ -57,8 +57,9 @@ func numberRun(lines []line, i int) (run []int, verbal int) {
 }
 
 // numberedLine says that a line begins with the number n and words that may begin a step.
+// A picture's 1 is often read as a letter.
 func numberedLine(l line, n int) bool {
-	return l.marker == noMarker && len(l.ts) >= 2 && l.ts[0].text == strconv.Itoa(n) && l.ts[1].kind == word && l.ts[1].gap && (l.ts[1].upper || startsWithVerb(l.ts[1:]))
+	return l.marker == noMarker && len(l.ts) >= 2 && (l.ts[0].text == strconv.Itoa(n) || n == 1 && l.ts[0].is("l", "i")) && l.ts[1].kind == word && l.ts[1].gap && (l.ts[1].upper || startsWithVerb(l.ts[1:]))
 }
 
 // inlineNumbers cuts lines that hold a whole numbered method: "1. Mix ... 2. Add ... 3. Bake ...".

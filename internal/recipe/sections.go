@@ -33,6 +33,8 @@ var sectionWords = []struct {
 	{"making", methodPart},
 	{"how to make", methodPart},
 	{"what to do", methodPart},
+	{"what we will do", methodPart},
+	{"what we'll do", methodPart},
 	{"do", methodPart},
 	{"how i", methodPart},
 	{"let's cook", methodPart},
@@ -155,7 +157,7 @@ func ingredientLike(l line) bool {
 		return false
 	}
 	if next == i && !units[at(ts, i).text] && i == 0 {
-		return l.marker == bullet && len(ts) <= 8 && !methodLike(l)
+		return l.marker == bullet && len(ts) <= 8 && !methodLike(l) || amountBehind(ts)
 	}
 	if u := timeUnits[at(ts, next).text]; u > 0 {
 		return false
@@ -177,5 +179,5 @@ func methodLike(l line) bool {
 	}
 	v := len(clauses(l.ts))
 	full := strings.HasSuffix(l.text, ".") || strings.HasSuffix(l.text, ";")
-	return v > 0 && (full && len(l.ts) >= 4 || len(l.ts) >= 9) || len(l.ts) > 16 && v > 0
+	return v > 0 && (full && len(l.ts) >= 4 || len(l.ts) >= 9) || len(l.ts) > 16 && v > 0 || jobWithoutStop(l.ts)
 }

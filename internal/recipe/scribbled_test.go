@@ -1,0 +1,49 @@
+package recipe
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestScribbles: notes, a message, the text of a photo. Invented.
+func TestScribbles(t *testing.T) {
+	for _, c := range []struct{ name, text, title, list, steps string }{
+		{
+			"note", "Spag bol for 4\nmince 500g\nonion\nspaghetti 400g\n\nfry onion 5 min\nadd mince, simmer 20-30min lid on\n",
+			"Spag bol/4", "mince;onion;spaghetti", "fry onion 5 min;add mince,;simmer 20-30min lid on",
+		},
+		{
+			"message", "From: Mr Hale\nSubject: Thursday\n\nHi Year 10,\n\nPlease bring:\n- 250g bread flour\n- 1 tsp salt\n\nWhat we will do\nMix to a dough.\nKnead for 10 mins.\n",
+			"/0", "bread flour;salt", "Mix to a dough.;Knead for 10 mins.",
+		},
+		{
+			"photo", "Bean burgers (4 portions)\nINGREDIENTS\nl x 400g can beans\nl egg, beaten\nMETHOD\nl Mash the beans until\nsmooth.\n2 Add the egg and mix.\n3 Chill for 20 minutes.\n",
+			"Bean burgers/4", "beans;egg", "Mash the beans until\nsmooth.;Add the egg and mix.;Chill for 20 minutes.",
+		},
+	} {
+		all := Read(c.text)
+		checkRecipes(t, c.text, all)
+		r := all[0]
+		var list, steps []string
+		for _, ing := range r.Ingredients {
+			list = append(list, ing.Name)
+		}
+		for _, s := range r.Steps {
+			steps = append(steps, s.Text)
+		}
+		if title := r.Title + "/" + decimal(float64(r.Serves)); title != c.title || strings.Join(list, ";") != c.list || strings.Join(steps, ";") != c.steps {
+			t.Errorf("%s: %q\n got %q, %q\nwant %q, %q", c.name, title, list, steps, c.list, c.steps)
+		}
+	}
+}
+
+func TestPortionsAtTheEndOfATitle(t *testing.T) {
+	for title, want := range map[string]string{
+		"Dinner for 2": "Dinner/2", "Chilli (4 portions)": "Chilli/4", "Stew for 6 people": "Stew/6", "Soup - 2 servings.": "Soup/2",
+		"Cake for 4 July": "Cake for 4 July/0", "Formula 1": "Formula 1/0", "for 4": "for 4/0", "Ready in 30": "Ready in 30/0",
+	} {
+		if rest, n := titlePortions(title); rest+"/"+decimal(float64(n)) != want {
+			t.Errorf("%q: %q, %d, want %q", title, rest, n, want)
+		}
+	}
+}
