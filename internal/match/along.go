@@ -43,7 +43,7 @@ func (k *known) alongOnce(pieces []piece, at, met []int, result map[int][]int) {
 			}
 			best, chosen := 0.0, -1
 			for i := range pieces {
-				if pieces[i].dish != d || at[i] < 0 {
+				if pieces[i].dish != d || at[i] < 0 || pieces[i].fixed {
 					continue
 				}
 				if s := k.goesAlong(&pieces[i], i, j, at, met, pieces); s > best {
@@ -77,7 +77,7 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 		return share + near
 	case share >= alongLeast && kind:
 		return share + near
-	case before && after && (p.made && k.stood(p, s) >= alongBetween || kind && share >= alongBetween || s.things == 0 && (kind || s.ends == "")):
+	case before && after && (p.made && k.stood(p, s) >= alongBetween || kind && share >= alongBetween || s.things == 0 && (kind || p.made || s.ends == "")):
 		return alongBetween + near
 	}
 	return 0

@@ -9,27 +9,42 @@ import (
 	"plait.example/internal/written"
 )
 
+// How sure a step is that goes along with another, and one of all that are served together.
+const (
+	sureAlong = 0.55
+	sureAll   = 0.8
+)
+
 // collect puts the pieces' steps together by row.
-func (k *known) collect(m *Matched, pieces []piece, fit [][]float64, at []int) {
+func (k *known) collect(m *Matched, allowed []map[int]bool, pieces []piece, fit [][]float64, at []int) {
 	along := k.along(pieces, at)
 	for i := range pieces {
 		p := &pieces[i]
-		row := &m.Rows[p.row]
-		if at[i] >= 0 {
-			row.add(Step{ID: k.steps[at[i]].id, Part: k.part(p, &k.steps[at[i]]), Sure: k.sure(fit[i], at[i])})
+		if p.fixed {
+			continue
 		}
-		for _, j := range along[i] {
-			row.add(Step{ID: k.steps[j].id, Part: Whole, Sure: 0.55})
+		row := &m.Rows[p.row]
+		list := along[i]
+		if at[i] >= 0 {
+			list = append(list, at[i])
+		}
+		slices.Sort(list)
+		for _, j := range list {
+			s := Step{ID: k.steps[j].id, Part: Whole, Sure: sureAlong}
+			if j == at[i] {
+				s.Part, s.Sure = k.part(p, &k.steps[j]), k.sure(p, fit[i], j)
+			}
+			row.add(s)
 		}
 	}
 	for i := range pieces {
 		for _, d := range k.servesAll(m.Plan.Rows[pieces[i].row], &pieces[i]) {
-			m.Rows[pieces[i].row].add(Step{ID: k.steps[k.dishes[d].to-1].id, Part: Whole, Sure: 0.8})
+			m.Rows[pieces[i].row].add(Step{ID: k.steps[k.dishes[d].to-1].id, Part: Whole, Sure: sureAll})
 		}
 	}
 	k.weighAll(m, pieces)
 	for n := range m.Rows {
-		k.finish(n, &m.Rows[n], pieces, fit)
+		k.finish(n, &m.Rows[n], allowed[n], pieces, fit)
 	}
 }
 
@@ -123,9 +138,12 @@ var begins = map[act.Kind]bool{
 }
 
 // sure is how much better the step is than the next best of another place, 0 to 1.
-func (k *known) sure(fit []float64, j int) float64 {
+func (k *known) sure(p *piece, fit []float64, j int) float64 {
 	other := 0.0
 	for i, f := range fit {
+		if len(p.allow) > 0 && !slices.Contains(p.allow, k.steps[i].dish) {
+			continue
+		}
 		if i != j && !(k.steps[i].dish == k.steps[j].dish && i >= j-1 && i <= j+1) {
 			other = max(other, f)
 		}
@@ -136,7 +154,7 @@ func (k *known) sure(fit []float64, j int) float64 {
 func round(x float64) float64 { return math.Round(x*100) / 100 }
 
 // finish sets the row's letters and how sure it is.
-func (k *known) finish(n int, row *Row, pieces []piece, fit [][]float64) {
+func (k *known) finish(n int, row *Row, allowed map[int]bool, pieces []piece, fit [][]float64) {
 	best, about := -needed, map[int]bool{}
 	for i := range pieces {
 		if pieces[i].row != n {
@@ -150,6 +168,18 @@ func (k *known) finish(n int, row *Row, pieces []piece, fit [][]float64) {
 				best = max(best, f)
 			}
 		}
+	}
+	served := map[int]bool{}
+	for j := range k.steps {
+		if slices.ContainsFunc(row.Steps, func(s Step) bool { return s.ID == k.steps[j].id }) {
+			served[k.steps[j].dish] = true
+		}
+	}
+	if len(served) == len(k.dishes) {
+		about = served
+	}
+	if len(about) == 0 {
+		about = allowed
 	}
 	for d := range k.dishes {
 		if about[d] && len(about) < len(k.dishes) || about[d] && len(row.Steps) > 0 && len(k.dishes) == 1 {
@@ -168,6 +198,17 @@ func (k *known) finish(n int, row *Row, pieces []piece, fit [][]float64) {
 		}
 	}
 	row.Sure = round(sum / float64(len(row.Steps)))
+}
+
+// fixedPieces are pieces for the steps that the teacher says a row stands for:
+// the other rows are matched around them.
+func (k *known) fixedPieces(n int, ids []string) (list []piece) {
+	for j := range k.steps {
+		if slices.Contains(ids, k.steps[j].id) {
+			list = append(list, piece{row: n, kind: act.Other, dish: -1, fixed: true, step: j, speaks: make([]float64, len(k.dishes))})
+		}
+	}
+	return list
 }
 
 // fix sets what the teacher said.
@@ -211,7 +252,7 @@ func (k *known) weighAll(m *Matched, pieces []piece) {
 		}
 		for j := range k.steps {
 			if s := &k.steps[j]; s.words["weigh"] == 1 && (s.setUp || s.kinds[act.SetUp]) && (len(p.allow) == 0 || slices.Contains(p.allow, s.dish)) {
-				m.Rows[p.row].add(Step{ID: s.id, Part: Whole, Sure: 0.8})
+				m.Rows[p.row].add(Step{ID: s.id, Part: Whole, Sure: sureAll})
 			}
 		}
 	}

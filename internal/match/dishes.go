@@ -14,9 +14,9 @@ const (
 	blankRow = 0.5 // a row without a dish in a plan that names dishes
 )
 
-// choose decides for each piece which dish it is about: the best way through
+// choose decides for each piece which dish it is about, and gives the dishes that each row says: the best way through
 // the whole plan, in which neighbours are likely to be of one dish.
-func (k *known) choose(plan written.Plan, pieces []piece, fit [][]float64) {
+func (k *known) choose(plan written.Plan, pieces []piece, fit [][]float64) []map[int]bool {
 	groups := k.resolve(plan, pieces, fit)
 	named := false
 	for _, r := range plan.Rows {
@@ -68,6 +68,7 @@ func (k *known) choose(plan written.Plan, pieces []piece, fit [][]float64) {
 		score = next
 	}
 	trace(pieces, chain, score, from)
+	return allowed
 }
 
 // trace goes back along the best way and sets each piece's dish.
@@ -100,6 +101,12 @@ func (k *known) stays(plan written.Plan, before, now int, named bool) float64 {
 
 // about says how well a piece suits a dish, from its words and its row's dish or colour.
 func (k *known) about(p *piece, d int, fit []float64, allowed map[int]bool) float64 {
+	if p.fixed {
+		if d == k.steps[p.step].dish {
+			return certain
+		}
+		return -certain
+	}
 	if d == len(k.dishes) {
 		if allowed != nil && !p.chore {
 			return -0.4

@@ -64,7 +64,9 @@ func Match(plan written.Plan, p *practical.Practical, fixed map[int][]string) Ma
 func (k *known) match(m *Matched, fixed map[int][]string) {
 	var pieces []piece
 	for n := range m.Rows {
-		if _, set := fixed[m.Rows[n].Number]; !set {
+		if ids, set := fixed[m.Rows[n].Number]; set {
+			pieces = append(pieces, k.fixedPieces(n, ids)...)
+		} else {
 			pieces = append(pieces, k.piecesOf(n, m.Rows[n].Row, m.Rows[n].Acts)...)
 		}
 	}
@@ -78,8 +80,9 @@ func (k *known) match(m *Matched, fixed map[int][]string) {
 		}
 	}
 	seen := fit
+	var allowed []map[int]bool
 	for range rounds {
-		k.choose(m.Plan, pieces, seen)
+		allowed = k.choose(m.Plan, pieces, seen)
 		for i := range at {
 			at[i] = -1
 		}
@@ -88,7 +91,7 @@ func (k *known) match(m *Matched, fixed map[int][]string) {
 		}
 		seen = k.context(pieces, fit, at)
 	}
-	k.collect(m, pieces, seen, at)
+	k.collect(m, allowed, pieces, seen, at)
 	for n := range m.Rows {
 		if ids, set := fixed[m.Rows[n].Number]; set {
 			k.fix(&m.Rows[n], ids)

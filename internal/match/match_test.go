@@ -87,6 +87,13 @@ func TestFixedMatchesStand(t *testing.T) {
 	if got := m.Rows[3]; len(got.Steps) != 0 || got.Sure != 1 {
 		t.Errorf("a row set to no step: %+v", got)
 	}
+	again := Match(planOf("B|rub in", "B|rub butter into flour", "B|chill"), p, map[int][]string{2: {"B3"}})
+	if got := ids(again.Rows[1].Steps); !slices.Equal(got, []string{"B3"}) {
+		t.Errorf("the teacher's step: %v", got)
+	}
+	if got := ids(again.Rows[0].Steps); !slices.Equal(got, []string{"B1"}) {
+		t.Errorf("the row before the teacher's: %v", got)
+	}
 	if got := ids(m.Rows[1].Steps); !slices.Equal(got, []string{"B2"}) {
 		t.Errorf("the row after it: %v", got)
 	}

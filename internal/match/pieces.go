@@ -23,6 +23,8 @@ type piece struct {
 	strange []int           // dishes that have not a food which it names and others have
 	speaks  []float64       // for each dish, by its words
 	made    bool            // "make the choux": may stand for several steps
+	fixed   bool            // set by the teacher: it stands for step only
+	step    int
 	chore   bool
 	dish    int   // -1: none
 	allow   []int // dishes it may be about, from the row's own words; nil: any

@@ -20,11 +20,18 @@ const (
 	forMinutes   = 0.25
 	forCelsius   = 0.15
 	againstKind  = 0.45
+	certain      = 3   // what the teacher says
 	needed       = 1.0 // below it, no step is a better reading
 )
 
 // fits says how well a piece stands for a step: above 0, better than for none.
 func (k *known) fits(p *piece, s *stepWords) float64 {
+	if p.fixed {
+		if k.steps[p.step].id == s.id {
+			return certain
+		}
+		return -needed
+	}
 	if p.chore && !s.kinds[p.kind] {
 		return -needed
 	}
@@ -42,6 +49,9 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 			shared += ofStanding * k.rare[stem]
 			own += ofStanding * k.rare[stem]
 		}
+	}
+	if s.serve && p.kind == act.Other && p.verb == "" {
+		return -needed // "curry done"
 	}
 	if s.setUp && p.kind != act.SetUp && p.kind != act.Ready && p.made || waits[p.kind] && !k.waitsSo(p, s) {
 		return -needed
