@@ -12,13 +12,14 @@ import (
 // stepMissing tells steps of a recipe for which no row stands, dish by dish.
 func stepMissing(v *view, f *asker) {
 	missing := map[string][]*stepSeen{}
-	steps := map[string]int{}
 	v.eachStep(func(s *stepSeen) {
-		steps[s.dish.Letter]++
 		if !s.seen() && s.weighty(f.limit("least")) && !v.folded(s) {
 			missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
 		}
 	})
+	for _, s := range v.missingRuns(f.limit("least")) {
+		missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
+	}
 	v.eachStep(func(s *stepSeen) {
 		if s.seen() && !s.step.SetUp && v.partMissing(s) {
 			missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
@@ -36,6 +37,38 @@ func stepMissing(v *view, f *asker) {
 			f.tell(saw{rows: v.around(s), dish: letter, step: s.step.ID, minutes: s.step.Hands.Likely, say: map[string]string{"step": v.stepText(s)}})
 		}
 	}
+}
+
+// missingRuns are the first steps of runs of small ones, none of them in the
+// plan, that together take the minutes that a plan must show: "make the sauce"
+// in three sentences.
+func (v *view) missingRuns(least int) (firsts []*stepSeen) {
+	var run []*stepSeen
+	end := func() {
+		minutes := 0
+		for _, s := range run {
+			minutes += s.step.Hands.Likely
+			if s.step.Wait != nil {
+				minutes += s.step.Wait.Least
+			}
+		}
+		if len(run) > 1 && minutes >= least {
+			firsts = append(firsts, run[0])
+		}
+		run = nil
+	}
+	v.eachStep(func(s *stepSeen) {
+		if len(run) > 0 && run[0].dish != s.dish {
+			end()
+		}
+		if s.seen() || s.step.SetUp || s.weighty(least) || v.folded(s) {
+			end()
+			return
+		}
+		run = append(run, s)
+	})
+	end()
+	return firsts
 }
 
 // partMissing says that of the ingredients that a step names, no row of the
