@@ -67,6 +67,7 @@ func refersTo(refs []int, k int) bool { return inList(refs, k) }
 func meanwhile(ts []token) string {
 	for i, t := range ts {
 		switch {
+		case has(ts[max(0, i-7):i], "not", "don't", "never", "without", "(") && !t.is("meanwhile"):
 		case t.is("meanwhile"), t.is("meantime"):
 			return t.text
 		case t.is("while", "whilst") && i <= 1 && !has(ts[i:min(i+5, len(ts))], "still", "stirring", "whisking", "beating", "you"):
@@ -172,7 +173,7 @@ func makes(j *job) bool {
 	for len(ts) > 0 && (ts[0].isAdverb() || ts[0].is("to", ",")) {
 		ts = ts[1:]
 	}
-	return len(ts) > 2 && (ts[0].is("make", "prepare") || ts[0].is("for") && ts[1].is("the"))
+	return len(ts) > 2 && (ts[0].is("make", "prepare") || ts[0].is("for") && (ts[1].is("the") || at(ts, 2).is(",", ":")))
 }
 
 // freshOnly says that a job names ingredients, and none that is already in use.

@@ -62,6 +62,9 @@ func sinceSign(ts []token, i int) []token {
 
 // qualifyAfter does it by the words that follow.
 func qualifyAfter(ts []token, d *duration) {
+	if at(ts, d.to).is("or") && at(ts, d.to+1).is("so") {
+		d.to += 2 // "4 minutes or so on each side"
+	}
 	t, u := at(ts, d.to), at(ts, d.to+1)
 	tail := ts[d.to:min(d.to+5, len(ts))]
 	switch {

@@ -242,6 +242,9 @@ func (cx *context) cooking(body []token, c *clause, said *duration) {
 	if has(head(body), "oil", "butter", "frying pan", "skillet", "wok") || !has(body, "sauce", "soup") && has(body, "brown", "golden", "soft", "softened", "translucent", "fragrant", "crisp") && !has(body, "water", "boil", "boiling", "simmer", "stock", "covered", "broth", "thickens", "gently") {
 		liquid = false
 	}
+	if sides(body) {
+		liquid = false
+	}
 	if !liquid || stirsAlways(body) || said != nil && said.most <= 3 && !has(body, "pasta", "water", "cover") {
 		cx.frying(body, c, said)
 		return
@@ -374,7 +377,7 @@ func (cx *context) working(body []token, c *clause, said *duration) {
 	if has(body, "simmering water", "bain marie", "bain-marie", "double boiler") && !has(body, "into the", "add") {
 		c.place = practical.AtHob
 	}
-	if named == practical.AtHob || named == "" && cx.place == practical.AtHob && (c.verbIs("stir", "deglaze", "ladle", "scramble", "thicken") || c.verbIs("whisk") && has(body, "sauce", "milk", "roux", "stock", "custard")) && !has(body, "bowl", "jug", "peaks", "batter") {
+	if named == practical.AtHob || named == "" && cx.place == practical.AtHob && (c.verbIs("stir", "deglaze", "ladle", "scramble", "thicken") || c.verbIs("whisk") && has(body, "sauce", "milk", "roux", "stock", "custard", "broth", "gravy", "bits")) && !has(body, "bowl", "jug", "peaks", "batter", "dough") {
 		c.place = practical.AtHob
 	}
 	if named == "" && c.verbIs("stir") && has(body, "saucepan", "pan") && has(body, "until") && !has(body, "into", "tin") {

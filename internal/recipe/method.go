@@ -91,6 +91,10 @@ func adoptTimes(jobs []job) {
 			p = &jobs[back]
 			jobs[i].follows = back + 1
 		}
+		if worksOn(jobs, i) && !timedJob(jobs[i-1]) && jobs[i-1].waiting() == nil && jobs[i-1].kind == handsJob {
+			jobs[i-1].borrowed, jobs[i-1].lender = d, jobs[i].it // "after 10 minutes of kneading"
+			continue
+		}
 		if p.kind != waitJob && p.kind != handsJob || len(p.clauses) == 0 || p.it == jobs[i].it && p.waiting() == nil {
 			continue
 		}
@@ -132,6 +136,17 @@ func spokenOf(jobs []job, i int) int {
 		}
 	}
 	return -1
+}
+
+// worksOn says that job i begins by speaking of work that took some time.
+func worksOn(jobs []job, i int) bool {
+	ts := jobs[i].it.ts[jobs[i].from:jobs[i].to]
+	for _, t := range ts[:min(len(ts), 10)] {
+		if t.kind == word && strings.HasSuffix(t.text, "ing") && verbByStem[t.stem].name != "" && contains([]string{"knead", "whisk", "beat", "stir", "mix", "cream", "rub", "work"}, verbByStem[t.stem].name) {
+			return true
+		}
+	}
+	return false
 }
 
 // heatedAt is the clause in which a job of hands fries or cooks without a time; -1: none.

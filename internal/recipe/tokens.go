@@ -17,6 +17,7 @@ type token struct {
 	start, end int     // bytes in the source
 	upper      bool    // begins with a capital letter
 	gap        bool    // white space stands before it
+	taught     bool    // a verb of the technique table in use that the reader does not know by itself
 }
 
 type tokenKind int
