@@ -32,7 +32,7 @@ func (cx *context) attention(body []token, c *clause) {
 }
 
 func stirsAlways(body []token) bool {
-	return has(body, "constantly", "continuously", "continually", "all the time", "keep stirring", "without stopping", "constant stirring", "active stirring", "vigorously", "keep whisking") && has(body, "stir", "whisk", "beat", "turn", "toss", "move")
+	return (hasAny(body, "constantly", "continuously", "continually") || has(body, "all the time", "keep stirring", "without stopping", "constant stirring", "active stirring", "vigorously", "keep whisking")) && has(body, "stir", "whisk", "beat", "turn", "toss", "move")
 }
 
 func stirsSometimes(body []token) bool {

@@ -73,11 +73,6 @@ func (cx *context) interpret(ts []token, c *clause) {
 	cx.remember(body, c)
 }
 
-// leavesFridge says that food is taken out of the cold some time before it is wanted.
-func leavesFridge(body []token, said *duration) bool {
-	return said != nil && said.most >= 5 && has(body, "out of the fridge", "out of fridge", "from the fridge", "out of the refrigerator", "from the refrigerator", "from fridge", "out of the freezer", "from the freezer", "to room temperature", "come to room")
-}
-
 // joinedTimes says that two times in one clause follow one another: "10 minutes on one side and 5 on the other".
 func joinedTimes(ts []token, a, b duration) bool {
 	between := ts[a.to:b.from]
@@ -117,11 +112,6 @@ func (cx *context) remember(body []token, c *clause) {
 	if has(body, "grill", "broiler") && has(body, "preheat", "heat", "turn on", "light") {
 		cx.grill = true
 	}
-}
-
-// changesOven says that a clause turns the oven up or down.
-func changesOven(body []token, c *clause) bool {
-	return !c.wait && c.verbIs("reduce", "lower", "turn", "increase", "raise", "drop", "switch", "set", "bring") && (ovenStated(c) || hasAny(body, "oven")) && !hasAny(body, "off", "into")
 }
 
 // waiting handles verbs of leaving: bake, simmer, prove, chill.
@@ -272,81 +262,6 @@ func (cx *context) frying(body []token, c *clause, said *duration) {
 	}
 }
 
-// moving handles putting food in a place: it waits there when a time is said, or when the place is one for waiting.
-func (cx *context) moving(body []token, c *clause, said *duration) {
-	named := placeWords(body)
-	if leavesFridge(body, said) {
-		c.wait, c.place = true, practical.AtSide
-		cx.attention(body, c)
-		return
-	}
-	if said == nil && has(body, "oven") && (c.verb.name == "set" && ovenStated(c) || c.verbIs("switch", "put") && hasAny(body, "on") && !has(body, "on the oven", "shelf", "in", "into", "tray")) {
-		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
-		return
-	}
-	if (c.verb.name == "bring" || c.verb.deed == moves && named == practical.AtHob && has(body, "to boil")) && has(body, "boil", "simmer", "bubble", "boiling") || has(body, "come to the boil", "come to a boil") {
-		c.verb.deed, c.place = boils, practical.AtHob
-		c.wait = said != nil
-		if c.wait {
-			cx.attention(body, c)
-		}
-		return
-	}
-	if c.verb.name == "reduce" && !has(body, "heat", "temperature", "oven") && (said != nil || has(body, "until", "by half", "to half", "by a")) {
-		c.wait, c.place = true, practical.AtHob
-		cx.attention(body, c)
-		return
-	}
-	if said == nil && c.verbIs("transfer", "place", "put", "set", "pop") && has(body, "rack", "cooling") && !has(body, "drain", "paper", "shelf", "roasting") {
-		c.verb = verbs["cool"]
-		c.wait, c.place, c.look = true, practical.AtSide, practical.Leave
-		return
-	}
-	if said == nil {
-		if c.verb.deed == moves && (named == practical.AtFridge || named == practical.AtFreezer || named == practical.AtWarm) ||
-			c.verb.deed == moves && named == practical.AtOven && !c.verbIs("turn", "reduce", "lower", "increase", "raise", "set") && has(body, "in", "into", "to the oven") {
-			c.wait, c.place = true, named
-			cx.attention(body, c)
-			return
-		}
-		c.place = ""
-		if named == practical.AtHob || c.verbIs("put") && has(body, "on to scald", "on to boil", "on to heat") {
-			c.place = named
-		}
-		return
-	}
-	if named == "" && c.verb.deed == minor && (littleByLittle(body) || has(body, "over")) && said.most <= 20 {
-		c.place = ""
-		if cx.place == practical.AtHob && cx.wet {
-			c.place = practical.AtHob
-		}
-		return
-	}
-	switch {
-	case named == "" && ovenStated(c):
-		c.place = practical.AtOven
-	case named == "" && has(body, "grill", "broiler"):
-		c.place, c.look = practical.AtGrill, practical.Stay
-	case named == "" && has(body, "simmer", "flame", "set heat", "the heat low"):
-		c.place = practical.AtHob
-	case named == "" && cx.place == practical.AtHob && (has(body, "lid", "heat", "cover") || c.verb.deed == minor):
-		c.place = practical.AtHob
-	case named == "":
-		c.place = practical.AtSide
-	default:
-		c.place = named
-	}
-	if c.place == practical.AtGrill {
-		c.look = practical.Stay
-	}
-	c.wait = !(c.verb.deed == minor && said.most <= 5) && !(named == "" && said.most <= 1)
-	if c.place == practical.AtHob && said.most <= 3 {
-		c.wait = false
-		return
-	}
-	cx.attention(body, c)
-}
-
 func (c *clause) verbIs(names ...string) bool {
 	for _, n := range names {
 		if c.verb.name == n {
@@ -354,77 +269,4 @@ func (c *clause) verbIs(names ...string) bool {
 		}
 	}
 	return false
-}
-
-// littleByLittle says that something goes in bit by bit, under the hands.
-func littleByLittle(body []token) bool {
-	return has(body, "at a time", "gradually", "bit by bit", "little by little", "slowly", "spoonful", "ladleful", "ladle", "steady stream", "thin stream", "drizzle")
-}
-
-// working handles verbs of hands with a time beside them.
-func (cx *context) working(body []token, c *clause, said *duration) {
-	named := placeWords(body)
-	c.place = ""
-	if leavesFridge(body, said) {
-		c.wait, c.place = true, practical.AtSide
-		cx.attention(body, c)
-		return
-	}
-	if c.verbIs("turn", "switch", "light") && has(body, "on") && has(body, "oven", "grill") && !has(body, "off", "down") {
-		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
-		return
-	}
-	if has(body, "simmering water", "bain marie", "bain-marie", "double boiler") && !has(body, "into the", "add") {
-		c.place = practical.AtHob
-	}
-	if named == practical.AtHob || named == "" && cx.place == practical.AtHob && (c.verbIs("stir", "deglaze", "ladle", "scramble", "thicken") || c.verbIs("whisk") && has(body, "sauce", "milk", "roux", "stock", "custard", "broth", "gravy", "bits")) && !has(body, "bowl", "jug", "peaks", "batter", "dough") {
-		c.place = practical.AtHob
-	}
-	if named == "" && c.verbIs("stir") && has(body, "saucepan", "pan") && has(body, "until") && !has(body, "into", "tin") {
-		c.place = practical.AtHob
-	}
-	if named == "" && cx.place == practical.AtHob && (said != nil && c.verbIs("stir", "continue", "keep", "mix", "toss", "begin", "work", "beat") || stirsAlways(body)) && !has(body, "bowl", "jug", "dough", "peaks", "batter", "board", "processor", "mixer", "cool", "cold", "cooled") {
-		c.place = practical.AtHob
-	}
-	if named == "" && c.verbIs("stir", "whisk") && has(body, "until") && hasAny(body, "boils", "boiling", "bubbles", "bubbling", "simmers") {
-		c.place = practical.AtHob
-	}
-	if said != nil && named == "" && ovenStated(c) {
-		named = practical.AtOven
-	}
-	if said == nil {
-		if named == practical.AtOven && !c.verbIs("turn", "line", "grease", "prepare", "check", "wipe", "remove", "take", "open") && has(body, "in", "into") && has(body, "put", "place", "pop", "back") || named == practical.AtOven && c.verbIs("take", "slide", "push", "throw") && has(body, "to the oven", "into the oven", "in the oven") {
-			c.wait, c.place = true, named
-			cx.attention(body, c)
-		}
-		return
-	}
-	if cx.place == practical.AtOven && named == "" && c.verbIs("remove", "take", "lift") && has(body, "beans", "foil", "lid", "paper") {
-		named = practical.AtOven
-	}
-	switch {
-	case c.verbIs("drain", "press", "strain", "dry", "dissolve", "salt", "hang") && said.most >= 5,
-		named == practical.AtOven || named == practical.AtFridge || named == practical.AtFreezer || named == practical.AtGrill || named == practical.AtMicrowave || named == practical.AtWarm:
-		c.wait, c.place = true, practical.AtSide
-		if named != "" && named != practical.AtHob {
-			c.place = named
-		}
-		if c.place == practical.AtGrill {
-			c.look = practical.Stay
-		}
-		cx.attention(body, c)
-	case c.verbIs("cover", "wrap"):
-		c.wait, c.place = true, practical.AtSide
-		cx.attention(body, c)
-	}
-}
-
-// head is the clause up to its "until".
-func head(body []token) []token {
-	for i, t := range body {
-		if t.is("until", "till", "so") {
-			return body[:i]
-		}
-	}
-	return body
 }
