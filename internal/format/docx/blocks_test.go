@@ -119,6 +119,22 @@ func TestInksAndBoxes(t *testing.T) {
 	}
 }
 
+// Shadings by ECMA-376 part 1, 17.18.78: a fill, a pattern that covers all, one
+// that covers a fifth.
+func TestShades(t *testing.T) {
+	row := ""
+	for _, shd := range []string{`w:val="clear" w:color="auto" w:fill="FFE599"`, `w:val="solid" w:color="FFFF00" w:fill="auto"`, `w:val="pct20" w:color="auto" w:fill="auto"`, `w:val="pct50" w:color="FF0000" w:fill="0000FF"`, `w:val="nil"`, `w:val="clear" w:fill="FFFFFF"`} {
+		row += tc(`<w:shd `+shd+`/>`, p("a"))
+	}
+	var got []string
+	for _, c := range blocks(t, document(t, `<w:tbl>`+tr(row)+`</w:tbl>`))[0].Table.Rows[0] {
+		got = append(got, c.Shade)
+	}
+	if diff := cmp.Diff([]string{"FFE599", "FFFF00", "CCCCCC", "800080", "", ""}, got); diff != "" {
+		t.Error(diff)
+	}
+}
+
 // A few words of markup cannot claim a plane of cells.
 func TestTableTooLarge(t *testing.T) {
 	wide := tr(strings.Repeat(tc(`<w:gridSpan w:val="63"/>`, p("a")), 400))

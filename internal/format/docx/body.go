@@ -2,6 +2,7 @@ package docx
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -87,7 +88,7 @@ func (r *reader) form(p *Paragraph, format *packed.Element) {
 	if n, err := strconv.Atoi(format.Val("outlineLvl")); err == nil && p.Heading == 0 && n >= 0 && n < 9 {
 		p.Heading = n + 1
 	}
-	p.Shade = colour(format.Child("shd").Attr("fill"))
+	p.Shade = shade(format.Child("shd"))
 	p.ink, p.letters = r.styles.colours(id)
 	numID, level := r.styles.list(id)
 	if own := format.Child("numPr"); own != nil {
@@ -152,7 +153,7 @@ func (r *reader) run(p *Paragraph, e *packed.Element) {
 // inked is the form of a run without its text.
 func inked(format *packed.Element) Run {
 	run := Run{
-		Colour: colour(format.Val("color")), Shade: colour(format.Child("shd").Attr("fill")),
+		Colour: colour(format.Val("color")), Shade: shade(format.Child("shd")),
 		Bold: format.On("b"), Italic: format.On("i"), Struck: format.On("strike") || format.On("dstrike"),
 	}
 	if light := format.Val("highlight"); light != "" && light != "none" {
@@ -254,12 +255,41 @@ func flat(in *packed.Element, name string) (list []*packed.Element) {
 	return list
 }
 
+// shade is the colour of a shading: its fill, its pattern's colour when that
+// covers all, or so many parts in a hundred of it (ECMA-376 part 1, 17.18.78).
+func shade(shd *packed.Element) string {
+	fill, ink := colour(shd.Attr("fill")), colour(shd.Attr("color"))
+	share := 0
+	if n, is := strings.CutPrefix(shd.Attr("val"), "pct"); is {
+		share, _ = strconv.Atoi(n)
+	} else if shd.Attr("val") == "solid" {
+		share = 100
+	}
+	if share <= 0 || share > 100 {
+		return fill
+	}
+	over, err := strconv.ParseInt(ink, 16, 64)
+	if err != nil {
+		over = 0 // automatic: black
+	}
+	under, err := strconv.ParseInt(fill, 16, 64)
+	if err != nil {
+		under = 0xFFFFFF
+	}
+	mixed := int64(0)
+	for _, shift := range []int{16, 8, 0} {
+		a, b := over>>shift&255, under>>shift&255
+		mixed |= (a*int64(share) + b*int64(100-share) + 50) / 100 << shift
+	}
+	return fmt.Sprintf("%06X", mixed)
+}
+
 func (r *reader) cell(e *packed.Element) Cell {
 	outer := r.ticked
 	r.ticked = false
 	defer func() { r.ticked = outer }()
 	format := e.Child("tcPr")
-	c := Cell{Span: 1, Down: 1, Shade: colour(format.Child("shd").Attr("fill"))}
+	c := Cell{Span: 1, Down: 1, Shade: shade(format.Child("shd"))}
 	if n, err := strconv.Atoi(format.Val("gridSpan")); err == nil && n > 1 && n <= maxColumns {
 		c.Span = n
 	}

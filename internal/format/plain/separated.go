@@ -27,13 +27,16 @@ func Separated(text string, sure bool) (t table.Table, is bool) {
 	best := 0
 	var found [][]string
 	for _, separator := range separators {
+		if separator == '|' && !sure { // a table between bars, which Blocks reads
+			continue
+		}
 		list := records(text, separator)
 		columns, share := regular(list)
 		least := 3
 		if sure || separator == '\t' {
 			least = 2
 		}
-		if len(list) < 2 && !sure || columns < least || share < 0.8 && !sure || share < 0.5 {
+		if len(list) < 2 && !sure || separator == ',' && !sure && len(list) < 3 || columns < least || share < 0.8 && !sure || share < 0.5 {
 			continue
 		}
 		if worth := columns * int(100*share); worth > best {

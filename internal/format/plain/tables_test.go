@@ -71,6 +71,8 @@ func TestSeparated(t *testing.T) {
 		{"two columns under its name", "Time,Job\n9:05,Rub in\n", true, "[Time][Job]\n[9:05][Rub in]\n"},
 		{"two columns without", "Rub in, chill\nRoll out, line\nFill, bake\n", false, ""},
 		{"a list without its name", "200 g butter, diced\n3 eggs, beaten\n", false, ""},
+		{"a table between bars", "| Time | Job |\n|---|---|\n| 9:05 | Rub in |\n", false, ""},
+		{"two lines of prose", "Eggs, milk, flour\nSalt, oil, water\n", false, ""},
 		{"said", "sep=|\n9:05|Rub; in\n", false, "[9:05][Rub; in]\n"},
 		{"title rows", "My plan,,\n,,\nTime,Dish,Job\n9:05,P,Rub in\n", true, "[My plan][][]\n[][][]\n[Time][Dish][Job]\n[9:05][P][Rub in]\n"},
 		{"formulas are words", "=1+1,@a,-3\n+4,\"=HYPERLINK(\"\"http://example.org\"\")\",x\n", true, "[=1+1][@a][-3]\n[+4][=HYPERLINK(\"http://example.org\")][x]\n"},
