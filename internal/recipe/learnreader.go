@@ -41,11 +41,25 @@ func (rd Reader) Read(text string) []Recipe {
 func (rd Reader) one(d *draft, text string) Recipe {
 	for i := range d.items {
 		d.items[i].table = rd.Techniques
+		rd.teach(d.items[i].ts)
 	}
 	r := d.read(text)
 	r.Text = strings.TrimSpace(text[d.start:d.end])
 	rd.Corrections.apply(&r)
 	return r
+}
+
+// teach marks the verbs that the teacher's table has and the reader does not
+// know by itself: "spatchcock the chicken".
+func (rd Reader) teach(ts []token) {
+	if rd.Techniques == nil {
+		return
+	}
+	for i := range ts {
+		if _, known := verbs[ts[i].text]; !known && len(rd.Techniques.byVerb[ts[i].text]) > 0 {
+			ts[i].taught = true
+		}
+	}
 }
 
 // ReadDocument reads the recipes of a document with the program's own table and no corrections.

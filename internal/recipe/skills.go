@@ -123,6 +123,7 @@ func (rd Reader) techniquesOf(d practical.Dish) []*Technique {
 	var all []token
 	for _, s := range d.Steps {
 		ts := tokenize(s.Text, 0)
+		rd.teach(ts)
 		all = append(all, ts...)
 		all = append(all, token{kind: sign, text: "."})
 		for _, part := range sentences(ts) {

@@ -44,6 +44,20 @@ func TestReaderUsesTheTable(t *testing.T) {
 	}
 }
 
+// A verb that only the teacher's table has is heard in the middle of a method too.
+func TestReaderLearnsVerbs(t *testing.T) {
+	mine := mustTable(t, []byte(invented+"spatchcock,Spatchcock a chicken,2,high,9,10,11,bench,invented,spatchcock+chicken\n"))
+	for _, method := range []string{"1. Spatchcock the chicken.", "1. Wash the leeks, then spatchcock the chicken.", "1. Heat the oven to 200C. Carefully spatchcock the chicken and roast it for 50 minutes."} {
+		var why []string
+		for _, s := range (Reader{Techniques: mine}.Read(method)[0].Steps) {
+			why = append(why, s.Why...)
+		}
+		if !slices.Contains(why, "'spatchcock': technique table, spatchcock a chicken, 9 to 11 minutes by hand") {
+			t.Errorf("%s: %q", method, why)
+		}
+	}
+}
+
 // A table comes back the same from every way in which spreadsheets save it.
 func TestTableFromSpreadsheets(t *testing.T) {
 	want := mustTable(t, []byte(invented))

@@ -118,6 +118,9 @@ func isVerb(ts []token, i int) (verb, bool) {
 	if v, ok := verbs[t.text]; ok {
 		return v, true
 	}
+	if t.taught {
+		return verb{name: t.text, deed: works}, true
+	}
 	if i := strings.LastIndexByte(t.text, '-'); i > 0 { // "dry-fry", "par-cook", "re-roll"
 		v, ok := verbs[t.text[i+1:]]
 		return v, ok && !nounsToo[v.name] || ok && (v.deed == fries || v.deed == cooks || v.deed == waits)
