@@ -64,7 +64,7 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 	s := &k.steps[j]
 	before, after := k.ofRow(p.row, j-1, met, pieces), k.ofRow(p.row, j+1, met, pieces)
 	share := k.said(p, s, p.row, pieces)
-	kind := k.kindSaid(p.row, s, pieces)
+	kind := k.kindSaid(p.row, s, met, pieces)
 	near := 0.1 / (1 + math.Abs(float64(at[i]-j)))
 	switch {
 	case share >= alongSure && kind:
@@ -150,18 +150,28 @@ func (k *known) stood(p *piece, s *stepWords) float64 {
 	return min(1, sum/s.telling)
 }
 
-// kindSaid says whether the row does something of the step's kind; a wait must be said as that wait.
-func (k *known) kindSaid(row int, s *stepWords, pieces []piece) bool {
-	for i := range pieces {
-		p := &pieces[i]
-		if p.row != row || p.dish != s.dish {
-			continue
-		}
-		if s.kinds[p.kind] && (s.ends == "" || s.ends == act.Hob || p.kind == s.ends || begins[p.kind]) {
-			return true
+// kindSaid says whether the row does something of the step's kind. A wait must
+// be said as that wait, and each that is said begins one only.
+func (k *known) kindSaid(row int, s *stepWords, met []int, pieces []piece) bool {
+	begun := 0
+	for j := range k.steps {
+		if t := &k.steps[j]; t.dish == s.dish && t.ends == s.ends && k.ofRow(row, j, met, pieces) {
+			begun++
 		}
 	}
-	return false
+	for i := range pieces {
+		p := &pieces[i]
+		if p.row != row || p.dish != s.dish || !s.kinds[p.kind] {
+			continue
+		}
+		if s.ends == "" || s.ends == act.Hob {
+			return true
+		}
+		if p.kind == s.ends || begins[p.kind] {
+			begun--
+		}
+	}
+	return begun < 0
 }
 
 // oneThing says whether two steps make the same part of a dish.
