@@ -2,8 +2,12 @@ package solver
 
 import "plait.example/solver/internal/lcg"
 
-// restartUnit is the Luby unit, in conflicts.
-const restartUnit = 256
+// restartUnit is the Luby unit, in conflicts; firstUnit that of the search for
+// a first solution, of which every fourth run goes by the clock.
+const (
+	restartUnit = 256
+	firstUnit   = 100
+)
 
 // quickEffort is how many conflicts the first search may take without dear
 // propagation.
@@ -19,7 +23,10 @@ func (s *solving) search(conflicts int64, assume ...lcg.Lit) lcg.Outcome {
 		Quick:     s.best == nil && s.quick,
 		Stop:      s.stop,
 		Restart: func(run int) int64 {
-			s.b.byClock = s.best == nil && run%2 == 0
+			s.b.byClock = s.best == nil && run%4 == 0
+			if s.best == nil {
+				return 100 * lcg.Luby(run)
+			}
 			return restartUnit * lcg.Luby(run)
 		},
 	})
@@ -85,7 +92,12 @@ func (s *solving) improve() {
 				break
 			}
 			slice += slice / 4
-			s.breed(before - s.left)
+			searched := before - s.left
+			s.breed(searched)
+			s.roam(searched)
+			if s.wrong != nil {
+				return
+			}
 		}
 		if fromBelow {
 			rise = adapt(rise, out == lcg.Failed)

@@ -55,7 +55,8 @@ type solving struct {
 	improved int64
 	wrong    error
 	crowd    *crowd // nil unless the problem is a plain project
-	floor    int    // bound of the first objective before there is a model
+	roamer   *roamer
+	floor    int // bound of the first objective before there is a model
 }
 
 func newSolving(ctx context.Context, p *problem.Problem, o Options, begin time.Time) *solving {
@@ -72,23 +73,7 @@ func newSolving(ctx context.Context, p *problem.Problem, o Options, begin time.T
 
 // run does everything up to the proof or the limit.
 func (s *solving) run() {
-	if _, ok := temporal(s.p).earliest(); !ok {
-		s.result.Status = Infeasible
-		return
-	}
-	if s.o.Start != nil && len(verify.Check(s.p, s.o.Start)) == 0 {
-		s.offer(s.o.Start)
-	}
-	s.gather()
-	if s.best != nil && len(s.goals) == 1 && s.values[0] <= s.floor {
-		return
-	}
-	s.m = compile(s.p, s.o.Seed)
-	s.b = newBrancher(s.m)
-	if s.best != nil {
-		s.m.prefer(s.best)
-	}
-	if s.best == nil && !s.first() {
+	if !s.begin() {
 		return
 	}
 	for s.level = range s.goals {
@@ -98,6 +83,29 @@ func (s *solving) run() {
 		}
 		s.m.e.AddClause(s.m.within(s.level, s.values[s.level]))
 	}
+}
+
+// begin finds a first solution; false if there is nothing more to do.
+func (s *solving) begin() bool {
+	if _, ok := temporal(s.p).earliest(); !ok {
+		s.result.Status = Infeasible
+		return false
+	}
+	if s.o.Start != nil && len(verify.Check(s.p, s.o.Start)) == 0 {
+		s.offer(s.o.Start)
+	}
+	s.gather()
+	if s.best != nil && len(s.goals) == 1 && s.values[0] <= s.floor {
+		return false
+	}
+	s.m = compile(s.p, s.o.Seed)
+	s.b = newBrancher(s.m)
+	s.roamer = newRoamer(s.p, s.o.Seed)
+	if s.best == nil {
+		return s.first()
+	}
+	s.m.prefer(s.best)
+	return true
 }
 
 // offer takes a solution if the judge accepts it and it is better than the

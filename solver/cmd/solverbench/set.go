@@ -93,6 +93,7 @@ type outcome struct {
 	conflicts int64
 	levels    int // objectives
 	all       int // of these proved
+	values    []string
 	err       error
 }
 
@@ -172,6 +173,7 @@ func solve(ctx context.Context, file string, o options) outcome {
 	}
 	for _, l := range got.Levels {
 		r.levels++
+		r.values = append(r.values, strconv.Itoa(l.Value))
 		if l.Proved {
 			r.all++
 		}

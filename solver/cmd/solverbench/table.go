@@ -94,7 +94,7 @@ func contradicts(r outcome, k published) bool {
 
 func header(rows, table io.Writer, o options) error {
 	w := csv.NewWriter(rows)
-	if err := w.Write([]string{"set", "instance", "status", "makespan", "lower_bound", "seconds", "first_seconds", "conflicts", "objectives", "objectives_proved", "published_lower", "published_upper"}); err != nil {
+	if err := w.Write([]string{"set", "instance", "status", "makespan", "lower_bound", "seconds", "first_seconds", "conflicts", "objectives", "objectives_proved", "values", "published_lower", "published_upper"}); err != nil {
 		return err
 	}
 	if w.Flush(); w.Error() != nil {
@@ -174,7 +174,7 @@ func writeRow(rows io.Writer, set string, r outcome, k published) error {
 	w := csv.NewWriter(rows)
 	err := w.Write([]string{
 		set, r.instance, r.status.String(), number(r.value), bound, strconv.FormatFloat(r.seconds, 'f', 4, 64), first,
-		strconv.FormatInt(r.conflicts, 10), strconv.Itoa(r.levels), strconv.Itoa(r.all), number(k.lower), number(k.upper),
+		strconv.FormatInt(r.conflicts, 10), strconv.Itoa(r.levels), strconv.Itoa(r.all), strings.Join(r.values, " "), number(k.lower), number(k.upper),
 	})
 	w.Flush()
 	return errors.Join(err, w.Error())

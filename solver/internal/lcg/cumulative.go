@@ -26,7 +26,7 @@ type cumulative struct {
 	profile  []segment
 	tall     []segment // those of the profile that leave too little for the greatest task
 	greatest int       // amount of any task
-	before   []int64 // by segment: energy before it, see energy.go
+	before   []int64   // by segment: energy before it, see energy.go
 	cover    []coverTask
 }
 
@@ -194,7 +194,7 @@ func (c *cumulative) pushStart(e *Engine, i int) bool {
 func (c *cumulative) pushEnd(e *Engine, i int) bool {
 	t := &c.tasks[i]
 	lst, let := int32(e.Max(t.Start)), int32(e.Max(t.End))
-	for k := firstAfter(c.tall, let - 1); k >= 0; k-- {
+	for k := firstAfter(c.tall, let-1); k >= 0; k-- {
 		if k >= len(c.tall) {
 			continue
 		}
