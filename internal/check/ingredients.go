@@ -60,7 +60,7 @@ func (v *view) spells(s *stepSeen) bool {
 // foodKeys are the words by which a food is known, without endings.
 func foodKeys(name string) (keys []string) {
 	for _, w := range wordsOf(name) {
-		if len(w) > 3 && !everywhere.in([]string{w}) && !plainFood.in([]string{w}) {
+		if len(w) > 2 && !everywhere.in([]string{w}) && !plainFood.in([]string{w}) {
 			keys = append(keys, strings.TrimSuffix(strings.TrimSuffix(w, "s"), "e"))
 			if strings.HasPrefix(w, "breadcrumb") {
 				keys = append(keys, "crumb")
@@ -70,7 +70,7 @@ func foodKeys(name string) (keys []string) {
 	return keys
 }
 
-var plainFood = lex("fresh, large, small, medium, plain, whole, white, brown, ground, dried, chopped, sliced, diced, grated, caster, icing, self, raising, olive, vegetable, sunflower, clove*, tinned, unsalted, salted, double, single, boneless, skinless, free, range, strong, bread, about, finely, into, pieces, extra, with")
+var plainFood = lex("raw, red, hot, dry, tin, tins, can, cans, big, low, fat, few, any, the, and, for, not, but, from, lean, ripe, mixed, into, cut, tbsp, tsp, thin, thick, fine, sauce, green, yellow, cooked, frozen, fresh, large, small, medium, plain, whole, white, brown, ground, dried, chopped, sliced, diced, grated, caster, icing, self, raising, olive, vegetable, sunflower, clove*, tinned, unsalted, salted, double, single, boneless, skinless, free, range, strong, bread, about, finely, into, pieces, extra, with")
 
 func mentions(words, keys []string) bool {
 	return slices.ContainsFunc(keys, func(k string) bool {

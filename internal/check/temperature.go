@@ -203,7 +203,13 @@ func leftWarmTooLong(v *view, f *asker) {
 		}
 		from := max(d.late+max(d.job.Low, d.Most), d.early)
 		if there := next.early - from; there > f.limit("most") {
-			f.tell(saw{rows: []*row{d.row, next.row}, minutes: there})
+			rows := []*row{d.row, next.row}
+			for _, r := range v.inTime[d.row.place+1 : next.row.place] {
+				if r.samely(d.row) && slices.Contains(r.words, d.words[leftWarm.find(d.words)]) {
+					rows = append(rows, r)
+				}
+			}
+			f.tell(saw{rows: rows, minutes: there})
 		}
 	}
 }
@@ -214,6 +220,7 @@ func (v *view) nextOf(d *deed) (next *deed, kept bool) {
 		return nil, true
 	}
 	food := leftWarm.find(d.words)
+	var first *row // of the dish after the deed's own
 	for _, o := range v.deeds[d.place+1:] {
 		if o.row == d.row && (o.Kind == act.Chill || o.Kind == act.Cool && o.Least > 0 || o.Kind == act.KeepHot || o.Kind == act.Fill || o.Kind == act.Serve) {
 			return nil, true
@@ -221,9 +228,15 @@ func (v *view) nextOf(d *deed) (next *deed, kept bool) {
 		if o.row == d.row || o.row.backwards || !o.row.samely(d.row) {
 			continue
 		}
+		if first == nil {
+			first = o.row
+		}
+		if o.row == first && (inCold.in(o.row.words) || iced.in(o.row.words)) {
+			return nil, true
+		}
 		switch o.Kind {
 		case act.Chill, act.KeepHot, act.Freeze:
-			if food < 0 || slices.Contains(o.row.words, d.words[food]) || len(o.Objects) == 0 {
+			if food < 0 || slices.Contains(o.row.words, d.words[food]) || !o.row.namesFood() {
 				return nil, true
 			}
 		case act.Serve, act.Plate:
@@ -235,6 +248,11 @@ func (v *view) nextOf(d *deed) (next *deed, kept bool) {
 		}
 	}
 	return nil, false
+}
+
+// namesFood says that any act of the row names what it is done to.
+func (r *row) namesFood() bool {
+	return slices.ContainsFunc(r.deeds, func(d *deed) bool { return len(d.Objects) > 0 })
 }
 
 var iced = lex("ice bath, iced water, cold water, rinse*, icebath")
