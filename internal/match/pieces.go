@@ -19,6 +19,7 @@ type piece struct {
 	stands  []string   // stems of what a technique stands for: "choux" for butter, water, flour, eggs
 	total   float64
 	own     map[string]bool // stems of its own words
+	all     map[string]bool // stems of its row
 	things  int             // those of them that name things which steps have
 	strange []int           // dishes that have not a food which it names and others have
 	speaks  []float64       // for each dish, by its words
@@ -130,10 +131,10 @@ func parts(text string, start, end int, a act.Act) (list [][2]int) {
 func (k *known) pieceOf(n int, text string, c clause, done []piece) piece {
 	a := c.act
 	p := piece{row: n, kind: a.Kind, verb: canonical(a.Verb), act: a, dish: -1, chore: chores[a.Kind], speaks: make([]float64, len(k.dishes))}
-	p.own = k.mended(text[c.start:c.end])
+	p.own, p.all = k.mended(text[c.start:c.end]), k.mended(text)
 	weights := map[string]float64{}
 	if a.Kind != "" && len(a.Objects) == 0 {
-		for stem := range k.mended(text) {
+		for stem := range p.all {
 			weights[stem] = fromRow
 		}
 		for i := len(done) - 1; i >= 0; i-- {

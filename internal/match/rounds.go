@@ -1,6 +1,7 @@
 package match
 
 import (
+	"maps"
 	"slices"
 
 	"plait.example/internal/act"
@@ -15,6 +16,7 @@ const (
 	taken      = 0.55 // another row stands for the step, and better
 	saidAgain  = 0.6  // in the same words
 	lookedAt   = 0.6  // a look at what the row works on
+	notTwin    = 0.5  // the same row stands above, for another step
 	firstComes = 0.35 // so much better must a later row be
 	plain      = 1.2  // a score from which on a piece is as good as any
 	neighbours = 0.2  // the piece before or after stands for the step before or after
@@ -35,6 +37,10 @@ func (k *known) context(pieces []piece, fit [][]float64, at []int) [][]float64 {
 			owner[j] = i
 		}
 	}
+	twin := make([]int, len(pieces))
+	for i := range pieces {
+		twin[i] = twinOf(pieces, i)
+	}
 	out := make([][]float64, len(pieces))
 	for i := range pieces {
 		out[i] = make([]float64, len(k.steps))
@@ -43,7 +49,7 @@ func (k *known) context(pieces []piece, fit [][]float64, at []int) [][]float64 {
 			if fit[i][j] < -0.7 {
 				continue
 			}
-			if o := owner[j]; o >= 0 && pieces[o].row != pieces[i].row && owns(pieces[i].kind) && !k.halves(pieces, at, o, i, j) {
+			if o := owner[j]; o >= 0 && pieces[o].row != pieces[i].row && owns(pieces[i].kind) && !twins(pieces, o, i) && !k.halves(pieces, at, o, i, j) {
 				out[i][j] -= taken + saidAgain*alikeWords(&pieces[i], &pieces[o])
 			}
 			if looks(pieces[i].kind) {
@@ -51,6 +57,9 @@ func (k *known) context(pieces []piece, fit [][]float64, at []int) [][]float64 {
 					out[i][j] += lookedAt
 				}
 				continue
+			}
+			if t := twin[i]; t >= 0 && at[t] != j {
+				out[i][j] -= notTwin
 			}
 			out[i][j] += k.inOrder(i, j, pieces, fit, at)
 		}
@@ -81,6 +90,22 @@ func besideIt(i, j int, pieces []piece, at []int) bool {
 		}
 	}
 	return false
+}
+
+// twinOf is the piece above that says the same in a row that says the same; -1: none.
+func twinOf(pieces []piece, i int) int {
+	for o := range i {
+		if pieces[o].row != pieces[i].row && twins(pieces, o, i) {
+			return o
+		}
+	}
+	return -1
+}
+
+// twins says whether two pieces are of rows in the same words, and the same pieces of them.
+func twins(pieces []piece, o, i int) bool {
+	a, b := &pieces[o], &pieces[i]
+	return a.kind == b.kind && len(a.all) > 1 && maps.Equal(a.own, b.own) && maps.Equal(a.all, b.all)
 }
 
 // owns says whether a kind of act is the step's work, which is done once; it is
