@@ -146,8 +146,12 @@ func TestRecipesPracticalSaysWhatIsLeft(t *testing.T) {
 	if err != nil || len(p.Dishes) != 1 || p.Dishes[0].Name != "dough" || p.Title != "dough" {
 		t.Fatalf("%+v, %v", p, err)
 	}
-	if len(left) != 2 || left[0].File != "note.txt" || !strings.Contains(left[1].Error(), "the clock has 120") {
+	if len(left) != 2 || left[0].File != "note.txt" || !strings.Contains(left[1].Error(), "the clock has 180") {
 		t.Errorf("left out:\n%v", left)
+	}
+	long, left, err := a.RecipesPractical([]app.FileRecipes{file("dough.txt", "500 g flour\n1 tsp yeast\n\nMethod\n1. Knead the dough for 5 minutes.\n2. Leave to prove for 2 hours.\n")})
+	if err != nil || len(left) > 0 || long.Clock.Finish-long.Clock.Start != 180 {
+		t.Errorf("a dough that takes two hours: %v, %v, %v", long, left, err)
 	}
 	if _, _, err := a.RecipesPractical([]app.FileRecipes{file("note.txt", "Dear all.")}); faultCode(err) != practical.Invalid {
 		t.Errorf("no recipe: %v", err)

@@ -55,14 +55,22 @@ func (a *App) RecipesPractical(all []FileRecipes) (*practical.Practical, practic
 	return p, append(left, p.Validate()...), nil
 }
 
-// startFor is the starting point for so many dishes.
+// startFor is the starting point for so many dishes, with the longer clock also
+// where a step would not fit the shorter one.
 func startFor(all []FileRecipes) *practical.Practical {
-	n := 0
+	dishes, longest := 0, 0
 	for _, f := range all {
-		n += len(f.Recipes.Recipes)
+		for _, r := range f.Recipes.Recipes {
+			dishes += min(len(r.Steps), 1)
+			for _, s := range r.Steps {
+				if s.Wait != nil {
+					longest = max(longest, s.Wait.Least)
+				}
+			}
+		}
 	}
 	like := "two-in-two"
-	if n > 2 {
+	if dishes > 2 || longest > longWait {
 		like = "three-in-three"
 	}
 	var p *practical.Practical
@@ -73,6 +81,10 @@ func startFor(all []FileRecipes) *practical.Practical {
 	}
 	return p
 }
+
+// longWait is the minutes that food may wait at most in a practical of two hours
+// that has other work besides. Judgement.
+const longWait = 90
 
 func withoutMethod(file string) practical.Fault {
 	return practical.Fault{
