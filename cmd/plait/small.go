@@ -10,7 +10,7 @@ import (
 )
 
 type schemaCommand struct {
-	Of string `arg:"" optional:"" enum:"practical,plan,recipes" default:"practical" help:"practical (the file that plait plan reads), plan (what plait plan --format json writes) or recipes (what plait read --format json writes)."`
+	Of string `arg:"" optional:"" enum:"practical,plan,recipes,checks" default:"practical" help:"practical (the file that plait plan reads), plan (what plait plan --format json writes), recipes (what plait read does) or checks (what plait check does)."`
 }
 
 func (c *schemaCommand) run(_ context.Context, p *program, a *app.App) (int, error) {

@@ -10,6 +10,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/santhosh-tekuri/jsonschema/v6"
+
 	"plait.example/internal/app"
 	"plait.example/internal/check/checktest"
 	"plait.example/internal/practical"
@@ -103,6 +105,46 @@ func TestCheckedJSON(t *testing.T) {
 	}
 	if !whole {
 		t.Error("no finding is of the plan as a whole, with row null")
+	}
+}
+
+// Every kind of plan as JSON keeps the published schema, judged by somebody else's code.
+func TestCheckedJSONKeepsItsSchema(t *testing.T) {
+	a := new(app.App)
+	data, err := a.Schema("checks")
+	if err != nil {
+		t.Fatal(err)
+	}
+	document, err := jsonschema.UnmarshalJSON(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	compiler := jsonschema.NewCompiler()
+	if err := compiler.AddResource("checks.json", document); err != nil {
+		t.Fatal(err)
+	}
+	schema, err := compiler.Compile("checks.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	documents, err := checktest.Documents(checktest.LookedAt)
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := []app.PlanFile{{Name: "picture.png", Data: []byte("\x89PNG\r\n\x1a\n")}, {Name: "dilys.txt", Data: []byte(pupilsPlan)}}
+	for _, d := range documents {
+		files = append(files, app.PlanFile{Name: d.Name, Data: d.Data})
+	}
+	written, err := a.CheckedJSON(a.Check(t.Context(), files, app.CheckOptions{}))
+	if err != nil {
+		t.Fatal(err)
+	}
+	value, err := jsonschema.UnmarshalJSON(bytes.NewReader(written))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := schema.Validate(value); err != nil {
+		t.Error(err)
 	}
 }
 

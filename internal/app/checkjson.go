@@ -2,6 +2,7 @@ package app
 
 import (
 	"bytes"
+	_ "embed"
 	"encoding/json"
 	"strings"
 
@@ -9,6 +10,9 @@ import (
 	"plait.example/internal/match"
 	"plait.example/internal/written"
 )
+
+//go:embed checks.schema.json
+var checksSchema []byte
 
 // checkedObject is a checked plan as JSON.
 type checkedObject struct {
@@ -50,7 +54,7 @@ type findingObject struct {
 	Row *int `json:"row"`
 }
 
-// CheckedJSON writes checked plans as a JSON array, an object for each file in
+// CheckedJSON writes checked plans as a JSON array of the schema "checks", an object for each file in
 // their order. Lists are never null; a file that could not be read has an error.
 func (a *App) CheckedJSON(all []Checked) ([]byte, error) {
 	objects := make([]checkedObject, len(all))

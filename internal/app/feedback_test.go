@@ -64,7 +64,11 @@ func TestFeedbackInTheirOwnDocument(t *testing.T) {
 			continue
 		}
 		files := []app.PlanFile{{Name: d.Name, Data: d.Data}}
-		all, err := a.Feedback(files, a.Check(t.Context(), files, app.CheckOptions{}), nil, app.Worked)
+		checked := a.Check(t.Context(), files, app.CheckOptions{})
+		if len(checked[0].Findings) == 0 {
+			continue // its faults show only beside its recipes
+		}
+		all, err := a.Feedback(files, checked, nil, app.Worked)
 		if err != nil {
 			t.Fatalf("%s: %v", d.Name, err)
 		}

@@ -59,7 +59,8 @@ var documents = map[Format]struct{ suffix, mediaType string }{
 }
 
 // Schema is the JSON Schema (2020-12) of "practical" (the practical file),
-// "plan" (the plan as JSON) or "recipes" (what was read of recipes as JSON).
+// "plan" (the plan as JSON), "recipes" (what was read of recipes as JSON) or
+// "checks" (what a check of written plans found, as JSON).
 func (a *App) Schema(of string) ([]byte, error) {
 	switch of {
 	case "practical":
@@ -68,8 +69,10 @@ func (a *App) Schema(of string) ([]byte, error) {
 		return paper.Schema(), nil
 	case "recipes":
 		return slices.Clone(recipesSchema), nil
+	case "checks":
+		return slices.Clone(checksSchema), nil
 	}
 	return nil, practical.Fault{
-		Code: practical.NotFound, Field: "schema", Message: fmt.Sprintf("there is no schema of %q", of), Hint: "practical, plan or recipes",
+		Code: practical.NotFound, Field: "schema", Message: fmt.Sprintf("there is no schema of %q", of), Hint: "practical, plan, recipes or checks",
 	}
 }

@@ -163,6 +163,9 @@ func stampOf(c table.Cell) (stamp, bool) {
 // leading reads the time at the head of a text and gives what follows it. Only
 // in a column of times may it be a length or digits alone.
 func leading(text string, inColumn bool) (st stamp, rest string, ok bool) {
+	if !beginsTime(text) {
+		return stamp{}, text, false
+	}
 	cuts := cutsOf(text)
 	for i := len(cuts) - 1; i >= 0; i-- {
 		head, tail := text[:cuts[i]], text[cuts[i]:]

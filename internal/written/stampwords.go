@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"golang.org/x/text/unicode/norm"
 )
@@ -154,3 +155,42 @@ func (s *scanner) lengthOf(unit bool) (int, bool) {
 	}
 	return minutes, true
 }
+
+// beginsTime says, at little cost, whether a time can begin a text at all.
+func beginsTime(text string) bool {
+	text = strings.TrimLeft(text, " \t\n\u00A0([*•~.,:|-–—")
+	for i, r := range text {
+		switch {
+		case unicode.IsNumber(r), strings.ContainsRune("+@=\"'”〃", r):
+			return true
+		case !unicode.IsLetter(r):
+			return false
+		}
+		end := strings.IndexFunc(text[i:], func(r rune) bool { return !unicode.IsLetter(r) })
+		if end < 0 {
+			end = len(text)
+		}
+		word := strings.ToLower(text[:end])
+		return timeWords[word] || len(word) == 1 && end < len(text)
+	}
+	return false
+}
+
+// timeWords are the words with which a time begins, beside figures.
+var timeWords = func() map[string]bool {
+	words := map[string]bool{}
+	for _, list := range []map[string]int{numberWords, hourWords} {
+		for w := range list {
+			words[strings.FieldsFunc(w, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsNumber(r) })[0]] = true
+		}
+	}
+	for w := range wordStamps {
+		if first := strings.FieldsFunc(w, func(r rune) bool { return !unicode.IsLetter(r) }); len(first) > 0 {
+			words[first[0]] = true
+		}
+	}
+	for _, w := range strings.Fields("noon midday time from at by approx approximately about around circa ca c after it takes take t li lo io oo ol half quarter") {
+		words[w] = true
+	}
+	return words
+}()
