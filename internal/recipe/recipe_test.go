@@ -3,6 +3,7 @@ package recipe
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
@@ -275,4 +276,30 @@ func BenchmarkRead(b *testing.B) {
 			b.Fatalf("%d recipes, %d steps", len(all), len(all[0].Steps))
 		}
 	}
+}
+
+// BenchmarkReadAll reads every text of the truth sets, and says how many recipes that makes in a minute.
+func BenchmarkReadAll(b *testing.B) {
+	paths, _ := filepath.Glob("testdata/truth/*/*.tsv")
+	var texts []string
+	for _, p := range paths {
+		set := filepath.Base(filepath.Dir(p))
+		found, _ := filepath.Glob("testdata/" + set + "/" + strings.TrimSuffix(filepath.Base(p), ".tsv") + ".*")
+		data, err := os.ReadFile(found[0])
+		if err != nil {
+			b.Fatal(err)
+		}
+		texts = append(texts, string(data))
+	}
+	if len(texts) < 100 {
+		b.Fatalf("%d texts, want at least 100", len(texts))
+	}
+	for b.Loop() {
+		for _, t := range texts {
+			if all := Read(t); len(all) != 1 || len(all[0].Steps) == 0 {
+				b.Fatalf("%d recipes of %.40q", len(all), t)
+			}
+		}
+	}
+	b.ReportMetric(float64(len(texts)*b.N)/b.Elapsed().Minutes(), "recipes/min")
 }
