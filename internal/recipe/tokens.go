@@ -225,8 +225,15 @@ func has(ts []token, phrases ...string) bool {
 
 // find is the index of the first place where the phrase stands, by stems; -1: nowhere.
 func find(ts []token, phrase string) int {
+	if len(ts) == 0 {
+		return -1
+	}
 	want := phraseStems(phrase)
+	first := want[0]
 	for i := 0; i+len(want) <= len(ts); i++ {
+		if t := &ts[i]; t.stem != first && t.text != first {
+			continue
+		}
 		if matchAt(ts, i, want) {
 			return i
 		}
