@@ -14,11 +14,15 @@ func (d *draft) readList(text string, r *Recipe) {
 	r.Unread = d.unread
 	heading, under := "", "" // a component named in the list, and the one of the lines' own heading
 	var named []string       // headings, as they are written
-	for _, l := range d.ingredients {
+	for i, l := range d.ingredients {
 		if l.component != under {
 			heading, under = "", l.component
 		}
-		if name := componentLine(l.line); name != "" {
+		name := componentLine(l.line)
+		if name == "" && i+1 < len(d.ingredients) {
+			name = loneComponent(l.line, d.ingredients[i+1].line)
+		}
+		if name != "" {
 			heading = name
 			named = append(named, l.line.text)
 			continue
@@ -71,6 +75,23 @@ func componentLine(l line) string {
 		return ""
 	}
 	return component(l)
+}
+
+// purposes are lines that say what those below them are for.
+var purposes = set("to-serve to-garnish to-decorate to-finish to-accompany to-coat to-glaze to-assemble to-top")
+
+// loneComponent is the component that a line names alone, "To serve" or "Filling",
+// where a line that follows it begins with a figure or the words can be nothing else.
+func loneComponent(l, next line) string {
+	words := strings.ToLower(strings.Trim(l.text, " :*_."))
+	if purposes[strings.ReplaceAll(words, " ", "-")] {
+		return words
+	}
+	_, figure := readNumber(next.ts, 0)
+	if len(wordsOf(l.ts)) == 1 && componentWords[words] && figure > 0 {
+		return words
+	}
+	return ""
 }
 
 // isRemark says that a line of the list is a sentence about the dish: without a

@@ -40,3 +40,17 @@ func TestListInASentence(t *testing.T) {
 		}
 	}
 }
+
+// TestLoneComponents: parts of a dish that stand alone on a line of the list. Invented.
+func TestLoneComponents(t *testing.T) {
+	text := "Wraps\n\n2 chicken breasts\nFilling\n1 pepper\nsalsa\nTo serve\nsoured cream\n4 wraps\n\nMethod\n1. Fry the chicken for 8 minutes.\n2. Serve in the wraps.\n"
+	all := Read(text)
+	checkRecipes(t, text, all)
+	var got []string
+	for _, ing := range all[0].Ingredients {
+		got = append(got, ing.Component+"|"+ing.Name)
+	}
+	if want := "|chicken breasts;filling|pepper;filling|salsa;to serve|soured cream;to serve|wraps"; strings.Join(got, ";") != want {
+		t.Errorf("got  %s\nwant %s", strings.Join(got, ";"), want)
+	}
+}
