@@ -36,6 +36,7 @@ type Summary = timeplan.Summary
 // Conflict; anything else is our own fault.
 type Store interface {
 	Memory
+	Handing
 
 	// Create keeps a new practical as version 1.
 	Create(ctx context.Context, p *practical.Practical, label string, at time.Time) (Record, error)

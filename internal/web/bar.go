@@ -27,7 +27,7 @@ type Bar struct {
 	TroubleTitle string
 }
 
-// Stop is one of the four parts of the work.
+// Stop is one of the parts of the work.
 type Stop struct {
 	Name, Link string
 	Here       bool
@@ -43,6 +43,7 @@ var stops = []struct {
 	{"Kitchen", "/kitchen", []string{"kitchen"}},
 	{"Dishes", "/dishes", []string{"dishes"}},
 	{"Plan", "/plan", []string{"pins"}},
+	{"Check", "/plans", nil},
 }
 
 func bar(rec app.Record, here string, r *http.Request) *Bar {

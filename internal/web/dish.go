@@ -48,6 +48,7 @@ type StepRow struct {
 	Hands, Wait       []Field
 	After             string // in words
 	Tags              []Tag
+	Why               []string // where its figures come from
 	Doubtful          bool
 	First, Last, Open bool
 	Focus             string // which of its buttons was pressed last
@@ -276,7 +277,7 @@ func (p DishPage) mirror() string {
 	}
 	ids := mirror(groups) + ",#doubts,#ingredients"
 	for _, row := range p.Steps {
-		ids += fmt.Sprintf(",#check-%d", row.Index)
+		ids += fmt.Sprintf(",#check-%d,#why-%d", row.Index, row.Index)
 		if row.Editor != nil {
 			ids += ",#why"
 		}

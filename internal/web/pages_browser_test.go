@@ -86,6 +86,7 @@ func (s *site) everyPage() [][2]string {
 		}
 	}
 	at, no := "/practical/"+full.ID, "/practical/"+faulty.ID
+	s.handIn(full.ID)
 	letter := full.Practical.Dishes[0].Letter
 	return [][2]string{
 		{"list", "/"},
@@ -100,6 +101,8 @@ func (s *site) everyPage() [][2]string {
 		{"dish", at + "/dishes/" + letter},
 		{"step", at + "/dishes/" + letter + "?step=" + full.Practical.Dishes[0].Steps[1].ID},
 		{"plan", at + "/plan"},
+		{"check-plans", at + "/plans"},
+		{"check-one", at + "/plans/1?row=3"},
 		{"plan-too-much", "/practical/" + tight.ID + "/plan"},
 		{"clock-wrong", no},
 		{"dish-wrong", no + "/dishes/A?step=A1"},
@@ -115,7 +118,7 @@ func (s *site) everyPage() [][2]string {
 // pictured are the pages that docs/screens has pictures of.
 var pictured = map[string]bool{
 	"list": true, "class": true, "help": true, "clock": true, "kitchen": true, "dishes": true, "recipe-read": true,
-	"recipe-beside": true, "skills": true, "corrections": true, "techniques": true, "plan": true, "plan-too-much": true, "clock-wrong": true,
+	"recipe-beside": true, "skills": true, "corrections": true, "techniques": true, "plan": true, "check-plans": true, "check-one": true, "plan-too-much": true, "clock-wrong": true,
 }
 
 // Pictures of the pages on a phone, on a laptop and on paper: into the folder of

@@ -16,7 +16,7 @@ func (s *Server) stepRow(f *form, action string, i, k int, open string) StepRow 
 	step := d.Steps[k]
 	at := fmt.Sprintf("dishes[%d].steps[%d].", i, k)
 	row := StepRow{
-		ID: step.ID, Text: step.Text, Index: k, After: afterWords(step.After), Tags: tags(step), Doubtful: doubtful(step),
+		ID: step.ID, Text: step.Text, Index: k, After: afterWords(step.After), Tags: tags(step), Why: step.Why, Doubtful: doubtful(step),
 		First: k == 0, Last: k == len(d.Steps)-1, Open: step.ID == open && open != "",
 		Link:  stepLink(action, step.ID),
 		Hands: f.fields(at+"hands.", "low", "likely", "high"), Wait: f.fields(at+"wait.", "place", "least", "most"),

@@ -1,0 +1,227 @@
+package web
+
+import (
+	"fmt"
+	"io"
+	"net/http"
+	"strconv"
+	"strings"
+
+	"plait.example/internal/app"
+	"plait.example/internal/practical"
+)
+
+// HandedInPage is the plans that learners handed in for a practical: who, how
+// far, and what the class gets wrong.
+type HandedInPage struct {
+	Base
+	Plans   []HandedCard
+	Class   ClassTable
+	Setting string
+	Choices []SettingChoice
+	Asked   int    // entries in the log of what learners were shown
+	Text    string // pasted and not kept
+	Name    string
+	Done    string
+	Faults  practical.Faults
+}
+
+// HandedCard is a plan in short.
+type HandedCard struct {
+	*app.HandedPlan
+	Link                 string
+	Stops, Marks, Polish int
+	Change               string // since the plan before it
+	Main                 string // the question that matters most
+	Why                  string // it could not be read
+}
+
+// ClassTable is what to teach again, and the faults that are common.
+type ClassTable struct {
+	Again  []Again
+	Common []Common
+}
+
+// Again is something to teach again.
+type Again struct {
+	What   string
+	Pupils int
+}
+
+// Common is a fault that more than one learner makes.
+type Common struct {
+	Question string
+	Severity string
+	Who      string
+	Pupils   int
+}
+
+// SettingChoice is a choice of a list of buttons.
+type SettingChoice struct {
+	Value, Words, About string
+	Chosen              bool
+}
+
+// settingChoices are what learners may be shown.
+var settingChoices = []SettingChoice{
+	{Value: string(app.Assessed), Words: "Assessed", About: "nothing of the check is for the learner"},
+	{Value: string(app.Coached), Words: "Coached", About: "the learner gets up to five questions"},
+	{Value: string(app.Worked), Words: "Worked example", About: "questions, with what was seen in the plan"},
+}
+
+// severityWords are the severities as the pages say them.
+var severityWords = map[string]string{"stops": "Stops the cook, or is unsafe", "marks": "Costs marks", "polish": "Small"}
+
+func (s *Server) handedIn(w http.ResponseWriter, r *http.Request) error {
+	page, err := s.handedInPage(r)
+	if err != nil {
+		return err
+	}
+	return s.render(w, http.StatusOK, "handedin", page)
+}
+
+func (s *Server) handedInPage(r *http.Request) (HandedInPage, error) {
+	id := r.PathValue("id")
+	rec, plans, err := s.app.HandedPlans(r.Context(), id)
+	if err != nil {
+		return HandedInPage{}, err
+	}
+	setting, err := s.app.FeedbackSetting(r.Context(), id)
+	if err != nil {
+		return HandedInPage{}, err
+	}
+	asked, err := s.app.Asked(r.Context(), id)
+	if err != nil {
+		return HandedInPage{}, err
+	}
+	page := HandedInPage{Base: s.base(r, rec, "Check", nil), Setting: string(setting), Asked: len(asked), Done: doneWords[r.URL.Query().Get("done")]}
+	for _, c := range settingChoices {
+		c.Chosen = c.Value == page.Setting
+		page.Choices = append(page.Choices, c)
+	}
+	for _, h := range plans {
+		page.Plans = append(page.Plans, handedCard(rec.ID, h))
+	}
+	class := s.app.Class(plans)
+	for _, t := range class.Again {
+		page.Class.Again = append(page.Class.Again, Again{t.What, t.Pupils})
+	}
+	for _, f := range class.Faults {
+		if len(f.Pupils) > 1 {
+			page.Class.Common = append(page.Class.Common, Common{f.Question, severityWords[string(f.Severity)], strings.Join(f.Pupils, ", "), len(f.Pupils)})
+		}
+	}
+	return page, nil
+}
+
+func handedCard(id string, h *app.HandedPlan) HandedCard {
+	c := HandedCard{
+		HandedPlan: h, Link: fmt.Sprintf("/practical/%s/plans/%d", id, h.ID),
+		Stops: h.Count("stops"), Marks: h.Count("marks"), Polish: h.Count("polish"),
+	}
+	if h.Fault != nil {
+		c.Why = h.Fault.Message + "; " + h.Fault.Hint
+	}
+	if m, second := h.Mended(); second {
+		c.Change = fmt.Sprintf("since the plan before: %d mended, %d still there, %d new", len(m.Gone), len(m.Still), len(m.New))
+	}
+	if len(h.Findings) > 0 {
+		c.Main = h.Findings[0].Question
+		if row := h.Findings[0].Row; row > 0 {
+			c.Main = fmt.Sprintf("Row %d: %s", row, c.Main)
+		}
+	}
+	return c
+}
+
+// handIn keeps the files, or the pasted plan, that the form brings; or changes
+// what learners may be shown.
+func (s *Server) handIn(w http.ResponseWriter, r *http.Request) error {
+	id := r.PathValue("id")
+	if setting := r.PostFormValue("setting"); setting != "" {
+		if err := s.app.SetFeedback(r.Context(), id, app.Setting(setting)); err != nil {
+			return err
+		}
+		http.Redirect(w, r, r.URL.Path+"?done=setting", http.StatusSeeOther)
+		return nil
+	}
+	files, err := givenPlans(r)
+	if err != nil {
+		return err
+	}
+	_, faults, err := s.app.HandIn(r.Context(), id, files)
+	if err != nil {
+		return err
+	}
+	if len(files) == 0 {
+		faults = practical.Faults{{Code: practical.Invalid, Message: "no plan was chosen and none was pasted", Hint: "choose files, or paste the table of one plan"}}
+	}
+	if len(faults) == 0 {
+		http.Redirect(w, r, r.URL.Path+"?done=plans", http.StatusSeeOther)
+		return nil
+	}
+	page, err := s.handedInPage(r)
+	if err != nil {
+		return err
+	}
+	page.Faults, page.Text, page.Name, page.Said = faults, r.PostFormValue("text"), r.PostFormValue("name"), "Not all was kept. "+faults[0].Message
+	return s.render(w, http.StatusUnprocessableEntity, "handedin", page)
+}
+
+// givenPlans are the files that a form brings, and the plan pasted into it.
+func givenPlans(r *http.Request) (files []app.PlanFile, err error) {
+	if r.MultipartForm != nil {
+		for _, head := range r.MultipartForm.File["file"] {
+			file, err := head.Open()
+			if err != nil {
+				return nil, fmt.Errorf("open what was sent: %w", err)
+			}
+			data, err := io.ReadAll(file)
+			_ = file.Close() // it was only read
+			if err != nil {
+				return nil, fmt.Errorf("read what was sent: %w", err)
+			}
+			files = append(files, app.PlanFile{Name: head.Filename, Data: data})
+		}
+	}
+	if text := r.PostFormValue("text"); strings.TrimSpace(text) != "" {
+		name := strings.TrimSpace(r.PostFormValue("name"))
+		if name == "" {
+			name = "pasted plan"
+		}
+		files = append(files, app.PlanFile{Name: name + ".txt", Data: []byte(text)})
+	}
+	return files, nil
+}
+
+// classSheet sends the table of the class.
+func (s *Server) classSheet(w http.ResponseWriter, r *http.Request) error {
+	_, plans, err := s.app.HandedPlans(r.Context(), r.PathValue("id"))
+	if err != nil {
+		return err
+	}
+	doc, err := s.app.ClassSheet(plans)
+	if err != nil {
+		return err
+	}
+	return send(w, doc, true)
+}
+
+// asked sends the log of what learners were shown.
+func (s *Server) asked(w http.ResponseWriter, r *http.Request) error {
+	list, err := s.app.Asked(r.Context(), r.PathValue("id"))
+	if err != nil {
+		return err
+	}
+	text := "What learners were shown of the check of their plans\n\n" + strings.Join(list, "\n") + "\n"
+	return send(w, app.Document{Name: "asked.txt", MediaType: "text/plain; charset=utf-8", Data: []byte(text)}, false)
+}
+
+// planNumber is which plan an address means; 0 is none.
+func planNumber(r *http.Request) int64 {
+	n, err := strconv.ParseInt(r.PathValue("plan"), 10, 64)
+	if err != nil {
+		return 0
+	}
+	return n
+}
