@@ -118,6 +118,9 @@ func (t *tableReader) sectionRow(row int, filled []int) {
 
 // clockIn is the first time of day in a heading, or its set-up.
 func clockIn(text string) stamp {
+	if len(text) > 200 {
+		return stamp{}
+	}
 	for at := range text {
 		if at > 0 && text[at-1] != ' ' && text[at-1] != '(' {
 			continue

@@ -222,6 +222,9 @@ func (k *keyReader) pieces(l table.Line, key bool) {
 	}
 }
 
+// mostDishes is more than any menu has; what else looks like a dish is none.
+const mostDishes = 30
+
 // name keeps a dish of the document, with the colour of its line if that is given.
 func (k *keyReader) name(n Named, l table.Line) {
 	n.Name = strings.Trim(n.Name, " .,;:•*-–\t")
@@ -229,7 +232,7 @@ func (k *keyReader) name(n Named, l table.Line) {
 		n.Ink, _ = inksOf([]table.Line{l})
 		n.Shade = shadeOf([]table.Line{l})
 	}
-	if n.Name == "" || len(n.Name) > 80 || all[strings.ToLower(n.Name)] || nothing[strings.ToLower(n.Name)] || courseWord.MatchString(n.Name) {
+	if n.Name == "" || len(n.Name) > 80 || len(k.r.plan.Dishes) >= mostDishes || all[strings.ToLower(n.Name)] || nothing[strings.ToLower(n.Name)] || courseWord.MatchString(n.Name) {
 		return
 	}
 	for i, have := range k.r.plan.Dishes {

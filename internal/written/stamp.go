@@ -44,7 +44,7 @@ type option struct {
 
 // readStamp reads all of the text as a time. It fails when anything is left over.
 func readStamp(text string) (stamp, bool) {
-	if len(text) > longestStamp || !beginsTime(text) {
+	if len(text) > longestStamp || !beginsTime(text) || !allTimeWords(text) {
 		return stamp{}, false
 	}
 	if word, is := wordStamps[strings.Trim(strings.ToLower(strings.TrimSpace(text)), " .:-()")]; is {

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 )
@@ -191,6 +192,40 @@ var timeWords = func() map[string]bool {
 	}
 	for _, w := range strings.Fields("noon midday time from at by approx approximately about around circa ca c after it takes take t li lo io oo ol half quarter") {
 		words[w] = true
+	}
+	return words
+}()
+
+// allTimeWords says, at little cost, whether all words of a text can stand in a time.
+func allTimeWords(text string) bool {
+	for len(text) > 0 {
+		begin := strings.IndexFunc(text, unicode.IsLetter)
+		if begin < 0 {
+			return true
+		}
+		text = text[begin:]
+		end := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
+		if end < 0 {
+			end = len(text)
+		}
+		if word := text[:end]; word[0] < utf8.RuneSelf && !timeWords[strings.ToLower(word)] && !innerWords[strings.ToLower(word)] {
+			return false
+		}
+		text = text[end:]
+	}
+	return true
+}
+
+// innerWords are words that stand in a time and do not begin it.
+var innerWords = func() map[string]bool {
+	words := map[string]bool{}
+	for _, w := range strings.Fields("am pm a p m min mins minute minutes hr hrs hour hours h past to until till til and for clock oclock o l i in into the later onwards ish sharp before up setup an past five") {
+		words[w] = true
+	}
+	for w := range wordStamps {
+		for _, part := range strings.FieldsFunc(w, func(r rune) bool { return !unicode.IsLetter(r) }) {
+			words[part] = true
+		}
 	}
 	return words
 }()
