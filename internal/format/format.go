@@ -38,6 +38,8 @@ const (
 var (
 	ErrKind  = errors.New("this kind of file is not read")
 	ErrEmpty = errors.New("the file says nothing")
+
+	ErrUnread = errors.New("the file cannot be read")
 )
 
 // Document is what a file says.
@@ -54,10 +56,16 @@ type Document struct {
 
 // Read reads a file. The error begins with its name and says what was wrong and
 // what would be right.
-func Read(name string, data []byte) (Document, error) {
-	d, err := read(name, data)
+func Read(name string, data []byte) (d Document, err error) {
+	defer func() {
+		// A guard for a fault of ours: a broken file must stop nothing but itself.
+		if r := recover(); r != nil {
+			d, err = Document{}, fmt.Errorf("%s: %w (%v); save it anew or copy its text into a text file", name, ErrUnread, r)
+		}
+	}()
+	d, err = read(name, data)
 	if err == nil && strings.TrimSpace(d.Text) == "" && len(d.Recipes) == 0 {
-		err = fmt.Errorf("%w: no words were found in this %s; copy the recipe's text into a text file", ErrEmpty, d.Kind)
+		err = fmt.Errorf("%w: no words were found in this %s; copy the text into a text file", ErrEmpty, d.Kind)
 	}
 	if err != nil {
 		return Document{}, fmt.Errorf("%s: %w", name, err)
@@ -103,7 +111,7 @@ var others = []struct{ begins, is string }{
 }
 
 const (
-	picture = "a picture; type the recipe, or read the picture with text recognition first"
+	picture = "a picture; type the text, or read the picture with text recognition first"
 	archive = "an archive; unpack it and give the file inside"
 )
 

@@ -127,7 +127,7 @@ func (in *interpreter) run(data []byte, resources dict, depth int) {
 			return
 		}
 		if in.steps += l.steps - before; in.steps > maxSteps || in.glyphs > MaxGlyphs || in.file.unpacked > MaxUnpacked {
-			in.err = fmt.Errorf("%w: its pages are drawn in more than %d steps, characters or bytes; print the recipe's pages alone to a new PDF", ErrTooLarge, MaxGlyphs)
+			in.err = fmt.Errorf("%w: its pages are drawn in more than %d steps, characters or bytes; print the pages that matter alone to a new PDF", ErrTooLarge, MaxGlyphs)
 			return
 		}
 		op, is := o.(keyword)
@@ -352,7 +352,7 @@ func sane(m matrix, size float64) bool {
 func (in *interpreter) verdict() error {
 	switch known := in.glyphs - in.unknown; {
 	case in.glyphs == 0 && in.pictures > 0:
-		return fmt.Errorf("%w: it holds only pictures, as scans and photos do; type the recipe, or read it with text recognition first", ErrNoText)
+		return fmt.Errorf("%w: it holds only pictures, as scans and photos do; type the text, or read it with text recognition first", ErrNoText)
 	case in.glyphs == 0:
 		return fmt.Errorf("%w: its pages are empty or drawn as shapes; copy the text into a text file", ErrNoText)
 	case known < in.unknown:

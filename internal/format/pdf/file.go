@@ -56,7 +56,7 @@ func load(data []byte) (*file, error) {
 			}
 		}
 		if len(f.objects) > MaxObjects || f.unpacked > MaxUnpacked {
-			return nil, fmt.Errorf("%w: more than %d objects or %d bytes unpacked; print the recipe's pages alone to a new PDF", ErrTooLarge, MaxObjects, MaxUnpacked)
+			return nil, fmt.Errorf("%w: more than %d objects or %d bytes unpacked; print the pages that matter alone to a new PDF", ErrTooLarge, MaxObjects, MaxUnpacked)
 		}
 	}
 	if locked {

@@ -59,7 +59,7 @@ type Line struct {
 // ErrLocked and ErrNoText.
 func Read(data []byte) (d Document, err error) {
 	if len(data) > MaxBytes {
-		return d, fmt.Errorf("%w: %d bytes, and at most %d are read; print the recipe's pages alone to a new PDF", ErrTooLarge, len(data), MaxBytes)
+		return d, fmt.Errorf("%w: %d bytes, and at most %d are read; print the pages that matter alone to a new PDF", ErrTooLarge, len(data), MaxBytes)
 	}
 	if !bytes.Contains(data[:min(len(data), 1024)], []byte("%PDF-")) {
 		return d, fmt.Errorf("%w: it does not begin with %%PDF; save or print it as PDF again", ErrNotPDF)
@@ -83,7 +83,7 @@ func (f *file) document() (d Document, err error) {
 		return d, fmt.Errorf("%w: it has no pages; open it and print it to a new PDF", ErrDamaged)
 	}
 	if len(pages) > MaxPages {
-		return d, fmt.Errorf("%w: more than %d pages; print the recipe's pages alone to a new PDF", ErrTooLarge, MaxPages)
+		return d, fmt.Errorf("%w: more than %d pages; print the pages that matter alone to a new PDF", ErrTooLarge, MaxPages)
 	}
 	in := interpreter{file: f, fonts: map[any]*font{}, drawing: map[*stream]bool{}}
 	for _, p := range pages {
@@ -101,4 +101,4 @@ func (f *file) document() (d Document, err error) {
 	return d, nil
 }
 
-var errUnpacked = fmt.Errorf("%w: it unpacks to more than %d bytes; print the recipe's pages alone to a new PDF", ErrTooLarge, MaxUnpacked)
+var errUnpacked = fmt.Errorf("%w: it unpacks to more than %d bytes; print the pages that matter alone to a new PDF", ErrTooLarge, MaxUnpacked)

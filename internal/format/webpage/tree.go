@@ -119,7 +119,7 @@ func (b *builder) add(n *node) {
 
 func (b *builder) start(t html.Token) error {
 	if b.count++; b.count > MaxElements {
-		return fmt.Errorf("%w: more than %d elements; copy the recipe's text into a text file", ErrTooLarge, MaxElements)
+		return fmt.Errorf("%w: more than %d elements; copy the text into a text file", ErrTooLarge, MaxElements)
 	}
 	if closesParagraph[t.Data] {
 		b.close(paragraph, buttonScope)
@@ -133,7 +133,7 @@ func (b *builder) start(t html.Token) error {
 		return nil
 	}
 	if b.open = append(b.open, n); len(b.open) > MaxDepth {
-		return fmt.Errorf("%w: more than %d inside one another; copy the recipe's text into a text file", ErrTooDeep, MaxDepth)
+		return fmt.Errorf("%w: more than %d inside one another; copy the text into a text file", ErrTooDeep, MaxDepth)
 	}
 	return nil
 }

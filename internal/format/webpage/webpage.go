@@ -60,7 +60,7 @@ type Section struct {
 // ErrTooLarge, ErrTooDeep or table.ErrTooLarge.
 func Read(data []byte) (Page, error) {
 	if len(data) > MaxBytes {
-		return Page{}, fmt.Errorf("%w: %d bytes, and at most %d are read; save it as \"web page, HTML only\" or copy the recipe's text", ErrTooLarge, len(data), MaxBytes)
+		return Page{}, fmt.Errorf("%w: %d bytes, and at most %d are read; save it as \"web page, HTML only\" or copy the text", ErrTooLarge, len(data), MaxBytes)
 	}
 	root, err := parse(decode(data))
 	if err != nil {
