@@ -297,7 +297,7 @@ func (p *parser) keep(m measure, r Relation) {
 	if m.each == nil {
 		return
 	}
-	if k := p.sort(m); k == weight || k == volume {
+	if k := p.sort(m); (k == weight || k == volume) && a.Unit != "spoon" { // "1 x 15 ml spoon"
 		p.keep(*m.each, Same) // "1 1/2 (355 ml) cups"
 	} else {
 		p.keep(*m.each, Each)

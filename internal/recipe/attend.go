@@ -77,6 +77,8 @@ func (s *splitter) chores(cs []clause) bool {
 		body := s.ts[c.from:c.to]
 		switch {
 		case c.verb.name == "evaluate":
+		case c.verbIs("put") && !hasAny(body, "away", "apron", "aprons", "hair"):
+			return false // "put the apples in the dishes"
 		case c.verbIs("wash", "clear", "clean", "tidy", "dry", "put", "collect", "tie", "wipe") && hasAny(body, "hands", "apron", "aprons", "equipment", "hair", "surfaces", "worktop", "bench", "dishes", "away", "up", "down") &&
 			!has(body, "dry the", "pick up", "vegetables", "chicken", "potatoes", "fruit"):
 		default:

@@ -80,23 +80,37 @@ func componentLine(l line) string {
 // purposes are lines that say what those below them are for.
 var purposes = set("to-serve to-garnish to-decorate to-finish to-accompany to-coat to-glaze to-assemble to-top")
 
+// partWords are words that alone on a line of a list name a part of the dish, and
+// elsewhere may stand in the name of a dish.
+var partWords = set("crumble fruit cake biscuit vegetables meatballs burgers coating custard")
+
 // loneComponent is the component that a line names alone, "To serve" or "Filling",
 // where a line that follows it begins with a figure or the words can be nothing else.
 func loneComponent(l, next line) string {
-	words := strings.ToLower(strings.Trim(l.text, " :*_."))
+	name := strings.Trim(l.text, " :*_.")
+	words := strings.ToLower(name)
 	if purposes[strings.ReplaceAll(words, " ", "-")] {
-		return words
+		return name
 	}
 	_, figure := readNumber(next.ts, 0)
-	if len(wordsOf(l.ts)) == 1 && componentWords[words] && figure > 0 {
-		return words
+	if len(wordsOf(l.ts)) == 1 && (componentWords[words] || partWords[words]) && figure > 0 {
+		return name
 	}
 	return ""
 }
 
-// isRemark says that a line of the list is a sentence about the dish: without a
-// figure, of some length, closed by a full stop, with a word that only sentences have.
+// isRemark says that a line of the list is no ingredient: a sentence about the dish,
+// without a figure, of some length, closed by a full stop, with a word that only
+// sentences have; what to bring besides food; a line of kit or notes with its name before it.
 func isRemark(ing practical.Ingredient, l line) bool {
+	if len(l.ts) > 2 && l.ts[1].is(":") {
+		if part, named := partOf(l.ts[:1]); named && part == notePart {
+			return true // "Equipment: a bowl, a sieve"
+		}
+	}
+	if ing.Quantity == 0 && hasAny(l.ts, "container", "tupperware", "apron", "lunchbox") {
+		return true
+	}
 	return ing.Quantity == 0 && wordCount(l.ts) >= 8 && strings.HasSuffix(strings.TrimRight(l.text, " *_)"), ".") &&
 		hasAny(l.ts, "is", "are", "it", "i", "i've", "you", "we", "was", "were", "can", "should", "will", "this", "these", "doesn't", "don't", "how")
 }

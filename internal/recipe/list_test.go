@@ -41,6 +41,29 @@ func TestListInASentence(t *testing.T) {
 	}
 }
 
+// TestSchoolSheet: a list as school sheets have it. Invented.
+func TestSchoolSheet(t *testing.T) {
+	text := "Crumble pots\n\nYou will need:\nCrumble\n100g plain flour\nFruit\n2 eating apples\n1 x 15ml spoon sugar\nContainer with lid\nEquipment: bowl, sieve, 4 ramekins\n\nMethod\n1) Rub in the fat.\n2) Put the apple in the dishes.\n3) Bake for 25 minutes.\n4) Wash up and put the dishes away.\n"
+	all := Read(text)
+	checkRecipes(t, text, all)
+	var got, ids []string
+	for _, ing := range all[0].Ingredients {
+		got = append(got, ing.Component+"|"+ing.Unit+"|"+ing.Name)
+	}
+	for _, s := range all[0].Steps {
+		ids = append(ids, s.ID)
+	}
+	if want := "Crumble|g|plain flour;Fruit||eating apples;Fruit|15 ml spoon|sugar"; strings.Join(got, ";") != want {
+		t.Errorf("got  %s\nwant %s", strings.Join(got, ";"), want)
+	}
+	if strings.Join(ids, " ") != "1 2 3 chore" || len(all[0].Unread) != 3 {
+		t.Errorf("steps %q, unread %q", ids, all[0].Unread)
+	}
+	if w := Weigh(all[0].Ingredients)[2]; !w.Known || w.Grams < 12 || w.Grams > 14 {
+		t.Errorf("15 ml of sugar: %+v", w)
+	}
+}
+
 // TestLoneComponents: parts of a dish that stand alone on a line of the list. Invented.
 func TestLoneComponents(t *testing.T) {
 	text := "Wraps\n\n2 chicken breasts\nFilling\n1 pepper\nsalsa\nTo serve\nsoured cream\n4 wraps\n\nMethod\n1. Fry the chicken for 8 minutes.\n2. Serve in the wraps.\n"
@@ -50,7 +73,7 @@ func TestLoneComponents(t *testing.T) {
 	for _, ing := range all[0].Ingredients {
 		got = append(got, ing.Component+"|"+ing.Name)
 	}
-	if want := "|chicken breasts;filling|pepper;filling|salsa;to serve|soured cream;to serve|wraps"; strings.Join(got, ";") != want {
+	if want := "|chicken breasts;Filling|pepper;Filling|salsa;To serve|soured cream;To serve|wraps"; strings.Join(got, ";") != want {
 		t.Errorf("got  %s\nwant %s", strings.Join(got, ";"), want)
 	}
 }
