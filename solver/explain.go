@@ -162,7 +162,7 @@ func (x *explaining) search(q *problem.Problem) found {
 	if x.left <= 0 || x.ctx.Err() != nil {
 		return found{}
 	}
-	r, err := Solve(x.ctx, q, Options{Seed: x.o.Seed, Effort: max(1, min(x.each, x.left))})
+	r, err := Solve(x.ctx, q, Options{Seed: x.o.Seed, Memory: x.o.Memory, Effort: max(1, min(x.each, x.left))})
 	x.left -= r.Stats.Conflicts + callCost
 	switch {
 	case err != nil:

@@ -13,12 +13,17 @@ const (
 // propagation.
 const quickEffort = 300
 
-// search runs the engine for at most the given conflicts.
+// eventsPerConflict is how many events of propagation count as one conflict
+// more. Usual is a tenth of it; long chains of lags are what it is for.
+const eventsPerConflict = 3000
+
+// search runs the engine for at most the given effort.
 func (s *solving) search(conflicts int64, assume ...lcg.Lit) lcg.Outcome {
-	before := s.m.e.Stats.Conflicts
+	before := s.m.e.Stats
 	out := s.m.e.Run(lcg.Search{
 		Assume:    assume,
 		Conflicts: min(conflicts, s.left),
+		Events:    min(conflicts, s.left) * eventsPerConflict,
 		Branch:    s.b.next,
 		Quick:     s.best == nil && s.quick,
 		Stop:      s.stop,
@@ -30,7 +35,8 @@ func (s *solving) search(conflicts int64, assume ...lcg.Lit) lcg.Outcome {
 			return restartUnit * lcg.Luby(run)
 		},
 	})
-	s.left -= s.m.e.Stats.Conflicts - before
+	after := s.m.e.Stats
+	s.left -= after.Conflicts - before.Conflicts + (after.Propagations-before.Propagations)/eventsPerConflict
 	return out
 }
 

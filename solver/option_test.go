@@ -33,6 +33,21 @@ func TestSameSeedSameAnswer(t *testing.T) {
 	}
 }
 
+// TestLittleMemory solves with memory for little more than the problem: what
+// is told then is still a judged schedule and a bound, and the search ends
+// long before its effort.
+func TestLittleMemory(t *testing.T) {
+	p := read(t, "j3013_5.sm")
+	r, err := solver.Solve(context.Background(), p, solver.Options{Memory: 150_000, Effort: 1 << 40})
+	if err != nil || r.Status != solver.Feasible || len(verify.Check(p, r.Solution)) > 0 || r.Bound > 67 {
+		t.Errorf("error %v, status %v, bound %d; want a schedule and a bound below the published 67", err, r.Status, r.Bound)
+	}
+	r, err = solver.Solve(context.Background(), p, solver.Options{Memory: 1 << 30, Effort: 1 << 40})
+	if err != nil || r.Status != solver.Optimal || r.Bound != 67 {
+		t.Errorf("with a gigabyte: error %v, status %v, bound %d; want the published optimum 67", err, r.Status, r.Bound)
+	}
+}
+
 // TestOrderOfActivitiesDoesNotMatter turns the activities round.
 func TestOrderOfActivitiesDoesNotMatter(t *testing.T) {
 	for seed := range uint64(4) {

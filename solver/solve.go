@@ -11,7 +11,7 @@ import (
 	"plait.example/solver/verify"
 )
 
-// usualEffort is the greatest number of conflicts if Options name none.
+// usualEffort is the greatest effort if Options name none.
 const usualEffort = 200_000
 
 // Solve looks for the best schedule of p, objective by objective. It returns
@@ -44,7 +44,7 @@ type solving struct {
 	goals    []problem.Objective
 	m        *model
 	b        *brancher
-	left     int64 // conflicts
+	left     int64 // effort, in conflicts
 	stop     func() bool
 	quick    bool // before the first solution: no dear propagation yet
 	best     *problem.Solution
@@ -66,7 +66,7 @@ func newSolving(ctx context.Context, p *problem.Problem, o Options, begin time.T
 	}
 	s.result.Seed = o.Seed
 	s.stop = func() bool {
-		return ctx.Err() != nil || o.Time > 0 && time.Since(begin) > o.Time
+		return ctx.Err() != nil || o.Time > 0 && time.Since(begin) > o.Time || s.m != nil && s.m.e.Full()
 	}
 	return s
 }
@@ -99,6 +99,7 @@ func (s *solving) begin() bool {
 		return false
 	}
 	s.m = compile(s.p, s.o.Seed)
+	s.m.e.SetMemory(s.o.Memory)
 	s.b = newBrancher(s.m)
 	s.roamer = newRoamer(s.p, s.o.Seed)
 	if s.best == nil {

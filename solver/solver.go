@@ -29,7 +29,8 @@ func (s Status) String() string {
 // keeps results repeatable: same problem, same options, same result to the byte.
 type Options struct {
 	Seed     int64             // steers ties and restarts
-	Effort   int64             // greatest number of conflicts of the search; 0 means 200000
+	Effort   int64             // greatest amount of work, in conflicts of the search; other work counts as its worth in conflicts. 0 means 200000
+	Memory   int64             // about how many bytes the search may remember; 0 means no limit. It forgets sooner, then stops
 	Time     time.Duration     // a safety net on the wall clock; 0 means none. A result it cut short may not repeat
 	Start    *problem.Solution // a known solution to begin from, or nil; ignored if the judge refuses it
 	Improved func(Progress)    // called at each better solution and better bound; may be nil

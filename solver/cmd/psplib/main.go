@@ -44,6 +44,7 @@ func main() {
 type options struct {
 	limit  time.Duration
 	effort int64
+	memory int64
 	seed   int64
 	starts bool
 }
@@ -53,7 +54,8 @@ func run(ctx context.Context, args []string, out, complaints io.Writer) int {
 	flags := flag.NewFlagSet("psplib", flag.ContinueOnError)
 	flags.SetOutput(complaints)
 	flags.DurationVar(&o.limit, "limit", 10*time.Second, "greatest time for one file; 0 for none")
-	flags.Int64Var(&o.effort, "effort", 1<<40, "greatest number of conflicts for one file; with -limit 0, a result repeats")
+	flags.Int64Var(&o.effort, "effort", 1<<40, "greatest effort for one file, about its conflicts; with -limit 0, a result repeats")
+	flags.Int64Var(&o.memory, "memory", 0, "about how many bytes the search may remember; 0 for no limit")
 	flags.Int64Var(&o.seed, "seed", 1, "steers ties and restarts")
 	flags.BoolVar(&o.starts, "start-times", false, "add a column with the start of every activity")
 	flags.Usage = func() {
@@ -65,8 +67,8 @@ func run(ctx context.Context, args []string, out, complaints io.Writer) int {
 		return ok
 	case err != nil:
 		return misread
-	case o.limit < 0 || o.effort < 1:
-		fmt.Fprintln(complaints, "psplib: -limit must be 0 or more, -effort 1 or more")
+	case o.limit < 0 || o.memory < 0 || o.effort < 1:
+		fmt.Fprintln(complaints, "psplib: -limit and -memory must be 0 or more, -effort 1 or more")
 		return misread
 	case flags.NArg() == 0:
 		flags.Usage()
@@ -107,7 +109,7 @@ func solve(ctx context.Context, file string, o options) (row []string, code int,
 		return nil, misread, err
 	}
 	begin := time.Now()
-	r, err := solver.Solve(ctx, p, solver.Options{Seed: o.seed, Effort: o.effort, Time: o.limit})
+	r, err := solver.Solve(ctx, p, solver.Options{Seed: o.seed, Effort: o.effort, Memory: o.memory, Time: o.limit})
 	if err != nil {
 		return nil, failed, fmt.Errorf("%s: %w", file, err)
 	}

@@ -68,6 +68,9 @@ type Engine struct {
 	binary []bool  // by variable: made as a Boolean
 	rng    *rand.Rand
 
+	memory     int64 // bytes; 0 for no limit
+	full       bool  // the limit is reached, and forgetting does not help
+	lastEvent  int64 // count of events at which the run ends
 	asked      int64
 	backtracks int64
 	onLearn    func([]Lit) // for tests: sees every learnt clause

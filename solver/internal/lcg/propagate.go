@@ -87,12 +87,16 @@ func (e *Engine) clearQueue() {
 	}
 }
 
-// propagate runs to a fixed point. It returns false with the conflict filled in.
+// propagate runs to a fixed point, or until the run's events are spent. It
+// returns false with the conflict filled in.
 func (e *Engine) propagate() bool {
 	for {
 		if !e.propagateTrail() {
 			e.clearQueue()
 			return false
+		}
+		if e.spent() {
+			return true
 		}
 		p, ok := e.nextPropagator()
 		if !ok {
@@ -108,7 +112,7 @@ func (e *Engine) propagate() bool {
 
 // propagateTrail deals with all events: edges, clauses, then wakes.
 func (e *Engine) propagateTrail() bool {
-	for e.head < len(e.trail) {
+	for e.head < len(e.trail) && !e.spent() {
 		side, old, new := e.trail[e.head].side, e.trail[e.head].old, e.trail[e.head].new
 		e.head++
 		e.Stats.Propagations++
@@ -121,6 +125,9 @@ func (e *Engine) propagateTrail() bool {
 	}
 	return true
 }
+
+// spent says that the run has propagated as many events as it may.
+func (e *Engine) spent() bool { return e.Stats.Propagations >= e.lastEvent }
 
 func (e *Engine) nextPropagator() (int32, bool) {
 	for c := range e.queue {

@@ -84,3 +84,20 @@ func (e *Engine) reward(c int32) {
 		e.clauseUp *= 1e-20
 	}
 }
+
+// SetMemory limits what the search may remember, in bytes; 0 is no limit.
+// Learnt clauses are dropped sooner then, and if that does not help, Run stops.
+func (e *Engine) SetMemory(bytes int64) { e.memory, e.full = bytes, false }
+
+// Full says that Run stopped, or would at once, for lack of memory.
+func (e *Engine) Full() bool { return e.full }
+
+// Size is about how many bytes clauses, their watches and the literals to
+// branch on take.
+func (e *Engine) Size() int64 {
+	const literal, perClause, perAtom = 8, 24 + 2*16, 80
+	return int64(len(e.arena))*literal + int64(len(e.clauses))*perClause + int64(len(e.atoms.keys))*perAtom
+}
+
+// crowded says that the limit of memory is passed.
+func (e *Engine) crowded() bool { return e.memory > 0 && e.Size() > e.memory }

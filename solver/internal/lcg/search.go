@@ -15,6 +15,7 @@ const (
 type Search struct {
 	Assume    []Lit               // made true first, in order
 	Conflicts int64               // greatest number of conflicts; 0: none
+	Events    int64               // greatest number of events propagated; 0: none
 	Branch    func() (Lit, bool)  // the next decision; false: all decided
 	Stop      func() bool         // asked now and then; may be nil
 	Restart   func(run int) int64 // conflicts until restart number run+1
@@ -32,6 +33,10 @@ func (e *Engine) Run(s Search) Outcome {
 	e.quick, e.assumed = s.Quick, len(s.Assume)
 	e.wakeDear()
 	begin := e.Stats.Conflicts
+	e.lastEvent = 1 << 62
+	if s.Events > 0 {
+		e.lastEvent = e.Stats.Propagations + s.Events
+	}
 	run, runEnd := 0, begin+s.restartAfter(0)
 	for {
 		if !e.propagate() {
@@ -42,15 +47,15 @@ func (e *Engine) Run(s Search) Outcome {
 			}
 			continue
 		}
-		if e.level() == 0 && len(e.trail) > 0 {
-			e.forget()
-		}
 		done := e.Stats.Conflicts
-		if s.Conflicts > 0 && done-begin >= s.Conflicts || s.Stop != nil && e.ask(s.Stop) {
+		if s.Conflicts > 0 && done-begin >= s.Conflicts || s.Stop != nil && e.ask(s.Stop) || e.full || e.spent() {
 			e.backTo(0)
 			return Stopped
 		}
-		if done >= runEnd {
+		if e.level() == 0 && len(e.trail) > 0 {
+			e.forget()
+		}
+		if done >= runEnd || e.crowded() {
 			run++
 			runEnd = done + s.restartAfter(run)
 			e.restart()
@@ -117,9 +122,10 @@ func (e *Engine) resolve() bool {
 func (e *Engine) restart() {
 	e.Stats.Restarts++
 	e.backTo(0)
-	if e.learnts > e.learntMax {
+	if e.learnts > e.learntMax || e.crowded() {
 		e.reduce()
 		e.learntMax += 100
+		e.full = e.crowded()
 	}
 }
 
