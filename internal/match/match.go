@@ -91,6 +91,7 @@ func (k *known) match(m *Matched, fixed map[int][]string) {
 		}
 		seen = k.context(pieces, fit, at)
 	}
+	k.late(pieces, fit, at)
 	k.collect(m, allowed, pieces, seen, at)
 	for n := range m.Rows {
 		if ids, set := fixed[m.Rows[n].Number]; set {

@@ -17,6 +17,7 @@ const (
 	saidAgain  = 0.6  // in the same words
 	lookedAt   = 0.6  // a look at what the row works on
 	notTwin    = 0.5  // the same row stands above, for another step
+	suits      = 0.4  // by itself, out of order
 	firstComes = 0.35 // so much better must a later row be
 	plain      = 1.2  // a score from which on a piece is as good as any
 	neighbours = 0.2  // the piece before or after stands for the step before or after
@@ -158,4 +159,28 @@ func (k *known) inOrder(i, j int, pieces []piece, fit [][]float64, at []int) (sc
 		near += neighbours / 2
 	}
 	return near - min(mostly, disorder*float64(wrong))
+}
+
+// late gives pieces that stand for nothing, because they are out of order, the
+// steps that nothing stands for and that they suit well by themselves.
+func (k *known) late(pieces []piece, fit [][]float64, at []int) {
+	free := make([]bool, len(k.steps))
+	for j := range free {
+		free[j] = !slices.Contains(at, j)
+	}
+	for i := range pieces {
+		if at[i] >= 0 || pieces[i].dish < 0 || !owns(pieces[i].kind) {
+			continue
+		}
+		dw := k.dishes[pieces[i].dish]
+		best := -1
+		for j := dw.from; j < dw.to; j++ {
+			if free[j] && fit[i][j] > suits && (best < 0 || fit[i][j] > fit[i][best]) {
+				best = j
+			}
+		}
+		if best >= 0 {
+			at[i], free[best] = best, false
+		}
+	}
 }

@@ -14,6 +14,7 @@ const (
 	forStep      = 0.5 // of the step's own words that the piece says
 	forKind      = 0.7
 	forAlike     = 0.3
+	forOnly      = 0.3 // the only wait of its kind in the dish
 	forVerb      = 0.2
 	forComponent = 0.3
 	forStranger  = 0.6 // a food of another dish is named, which this dish has not
@@ -81,6 +82,9 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 	}
 	if s.words[p.verb] == 1 && !plainVerbs[p.verb] {
 		score += forVerb
+	}
+	if s.alone && p.kind == s.ends {
+		score += forOnly
 	}
 	return score + k.kindFits(p, s) + figuresFit(p, s)
 }

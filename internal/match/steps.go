@@ -42,6 +42,7 @@ type stepWords struct {
 	wait      *practical.Wait
 	celsius   int
 	setUp     bool
+	alone     bool // the only step of its dish that ends in such a wait
 	serve     bool
 	core      bool         // its core temperature, or that it is cooked through, is spoken of
 	before    map[int]bool // steps that must come before it, however far back
@@ -78,6 +79,7 @@ func learn(p *practical.Practical) *known {
 		dw.to = len(k.steps)
 		k.dishes = append(k.dishes, dw)
 		k.order(dish, dw)
+		k.only(dw)
 		for _, s := range dish.Steps {
 			for _, w := range act.WordsOf(s.Text) {
 				k.verbs[canonical(w.Stem)] = k.verbs[canonical(w.Stem)] || w.Verb
@@ -210,6 +212,17 @@ var plainVerbs = func() map[string]bool {
 	}
 	return m
 }()
+
+// only marks the steps whose kind of wait comes once in the dish.
+func (k *known) only(dw dishWords) {
+	count := map[act.Kind]int{}
+	for j := dw.from; j < dw.to; j++ {
+		count[k.steps[j].ends]++
+	}
+	for j := dw.from; j < dw.to; j++ {
+		k.steps[j].alone = k.steps[j].ends != "" && count[k.steps[j].ends] == 1
+	}
+}
 
 // weigh sets how much each stem tells: log of the steps by those that have it.
 func (k *known) weigh() {
