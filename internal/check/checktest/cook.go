@@ -48,8 +48,12 @@ type load struct {
 	least, most float64
 }
 
-// pace is the quickest that the cook works, as a part of the minutes marked.
-const pace = 0.7
+// pace is the quickest that the cook works, as a part of the minutes marked;
+// what is less than slack minutes behind is caught up.
+const (
+	pace  = 0.7
+	slack = 5
+)
 
 // Follow cooks a plan row by row at the quickest pace, and tells what goes
 // wrong. finish is the minute of the day at which the time is up.
@@ -92,7 +96,7 @@ func (c *cook) tell(kind MishapKind, row int, form string, args ...any) {
 func (c *cook) row(i int, at float64) {
 	begin := max(at, c.busy)
 	behind := begin - at
-	if behind > c.late+2.5 {
+	if behind > c.late+slack {
 		c.tell(Clash, i, "the hands are %.0f minutes behind", behind)
 	}
 	c.late = behind
