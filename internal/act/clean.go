@@ -10,6 +10,8 @@ func (s span) clean() []Kind {
 	switch {
 	case s.has(handWords) && s.f.is("wash", "clean", "dry", "rinse", "scrub", "sanitise", "sanitize", "wipe", "disinfect"):
 		return []Kind{WashHands}
+	case s.f.is("wipe", "clean") && !final && s.has(boardWords) && !s.says("sink", "floor", "kitchen"):
+		return []Kind{CleanDown}
 	case chore && final, s.f.is("sweep", "mop"), s.f.is("clean", "tidy", "wipe", "cleandown", "clear", "scrub", "wash") && s.has(finalWords) && !s.says("dishes"):
 		return []Kind{FinalClean}
 	case s.f.is("washup", "tidy") && s.says("sink", "floor", "cooker", "hob") && s.f.to > s.f.at+2:

@@ -63,6 +63,8 @@ var deciders = func() map[string]func(span) []Kind {
 		"check test see look inspect use": span.check,
 		"line flour butter oil grease":    span.ready,
 		"boil":                            span.boil,
+		"soak":                            span.soak,
+		"ladle":                           span.ladle,
 		"fill":                            span.fill,
 		"brown toast soften melt crispen crisp steam fry":                                span.hob,
 		"pour spoon arrange spread add stir mix assemble build divide share portion tip": span.onto,

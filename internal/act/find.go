@@ -41,7 +41,7 @@ type aside struct {
 }
 
 var (
-	asides     = exactly("while whilst when once until if because unless where so that which who before after as without ready than how whether whenever by")
+	asides     = exactly("while whilst when once until if because unless where so that which who before after as without ready than how whether whenever by sure")
 	negations  = exactly("not don't dont never avoid cannot can't won't isn't aren't doesn't without no nothing")
 	joiners    = exactly("and then & plus also next afterwards finally now + meanwhile lastly first firstly secondly thirdly again or")
 	adverbs    = exactly("carefully gently slowly quickly lightly finely roughly thinly evenly well just thoroughly immediately gradually briefly generously always please i we you will should must can need have to continually constantly still start begin continue keep help going go")
@@ -145,6 +145,8 @@ func (r *reader) beginsAside(i int) bool {
 		return false
 	case t.is("after", "before"):
 		return next.kind == word && !next.is("that", "this", "a", "about")
+	case t.is("sure"):
+		return !next.is("to")
 	case t.is("so", "as"):
 		return !next.is("that") || t.is("so")
 	case t.is("once"):

@@ -16,6 +16,9 @@ func (r *reader) reads(i int, f found) bool {
 	if articles[prev.text] && !(prev.is("off", "all", "on", "through", "each", "both", "this", "no") && f.noun == never) {
 		return false
 	}
+	if beings[prev.text] && f.form == plain || r.rightAfterVerb(i) {
+		return false
+	}
 	if f.is("look", "see", "help", "work", "drop") && prev.is("to") && f.is("see") {
 		return false
 	}
@@ -38,6 +41,13 @@ func (r *reader) reads(i int, f found) bool {
 		return verbalNext[next.text] && !r.afterVerb(i) || r.lastIs(i, "and") && next.kind != word
 	}
 	return r.readsNounish(i, f, next)
+}
+
+// rightAfterVerb says whether a verb stands next to the last, which does not
+// lead to it: "crack open", but "let cool".
+func (r *reader) rightAfterVerb(i int) bool {
+	n := len(r.all)
+	return n > 0 && r.all[n-1].at == i-1 && !movers[r.all[n-1].name] && r.all[n-1].form != noVerb && !r.ts[i].purpose
 }
 
 // kitAfter are pairs of words that name a thing: "roast potatoes", "chill time".

@@ -26,7 +26,7 @@ var verbGroups = []struct {
 	noun  nounness
 	words string
 }{
-	{Cut, never, "chop slice dice peel grate shred trim deseed destone halve flake split julienne fillet debone carve crush squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
+	{Cut, never, "chop slice dice peel grate shred trim deseed destone halve flake split julienne fillet debone carve crush bash squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
 	{Cut, often, "cut skin bone joint"},
 	{Cut, mostly, "mince core zest juice quarter score stone shell"},
 	{Mix, never, "combine knead stir sift sieve puree fold beat rub add make incorporate mash process blitz bind crack separate pour emulsify dissolve knockback knock whizz"},
@@ -61,6 +61,7 @@ var verbGroups = []struct {
 	{Serve, often, "serve present"},
 	{Serve, never, "eat enjoy"},
 	{Plate, never, "plateup readytoserve"},
+	{Fill, never, "ladle"},
 	{Plate, mostly, "plate dish"},
 	{SetUp, never, "gather collect weigh measure organise organize setup hairup laytable fetch"},
 	{WashUp, never, "washup tidy"},
@@ -75,7 +76,7 @@ var verbGroups = []struct {
 	{Timer, often, "timer"},
 	{Idle, never, "wait linger"},
 	{HeatOven, never, "preheat"},
-	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat toss baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen put place pop move take get bring lift remove takeout remove takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear ensure ask hand decant discard tie wear swap change increase decrease remember stay follow"},
+	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat toss refresh scoop baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen put place pop move take get bring lift remove takeout remove takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear ensure ask hand decant discard tie wear swap change increase decrease remember stay follow"},
 	{Other, often, "set drop work help dress photo label heat warm dry poke crisp"},
 }
 

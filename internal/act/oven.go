@@ -43,6 +43,8 @@ func (s span) heat() []Kind {
 
 func (s span) turn() []Kind {
 	switch {
+	case s.says("out") && !s.hasOven():
+		return s.turnout()
 	case s.hasOven() && s.says("off"):
 		return []Kind{OvenOff}
 	case s.hasOven() && s.says("on") && !s.says("down", "up"):

@@ -11,7 +11,7 @@ func (s span) put() []Kind {
 	place := placeIn(ws)
 	takes := s.says("out") || takenFrom(ws) != ""
 	switch {
-	case takes && place == "":
+	case takes && place == "" && !s.says("bin", "rubbish"):
 		return s.take()
 	case s.f.is("puton", "put", "place") && oven && place != practical.AtOven:
 		return []Kind{HeatOven}
@@ -26,6 +26,8 @@ func (s span) put() []Kind {
 		return []Kind{placeKind[place]}
 	case s.says("apron", "hair", "gloves", "a-gloves"):
 		return []Kind{SetUp}
+	case s.f.at+1 < s.f.to && covers[at(s.ts, s.f.at+1).text] && !s.has(vessels), s.says("bin", "rubbish"):
+		return []Kind{Other}
 	case s.says("away"):
 		return []Kind{FinalClean}
 	case s.says("sink", "dishwasher"):
@@ -39,6 +41,7 @@ func (s span) put() []Kind {
 }
 
 var (
+	covers  = exactly("clingfilm film foil lid towel cling damp cloth tea")
 	vessels = words("cake pie quiche gratin chicken pasties bread biscuits dough buns scones potatoes casserole lasagne")
 	hobPans = exactly("pan saucepan frying wok pot a-grillpan saucepans hob ring heat")
 	mixKit  = exactly("bowl mixer processor blender a-processor a-mixer jug")

@@ -43,6 +43,8 @@ func saidWithout(ts []token) (name string, where int) {
 			return "warm-place", i
 		case (t.is("kettle") || t.in(waterWords)) && (next.is("on") || before(ts, i, "puton")):
 			return "kettle", i
+		case t.is("water") && at(ts, i-1).is("simmering", "boiling", "hot") && at(ts, i-2).is("over"):
+			return "hobbed", i
 		case t.is("hob", "ring") && before(ts, i, "on", "onto"):
 			return "hobbed", i
 		case t.is("on") && i == last && i > 0 && at(ts, i-1).in(hobThings):
@@ -103,6 +105,8 @@ func namedWithout(ts []token) (string, int) {
 			return "handwash", i
 		case t.is("apron", "aprons", "hair", "equipment", "ingredients"):
 			return "setup", i
+		case t.is("plates") && i > 0 && at(ts, i-1).is("hot", "warm", "warmed", "serving"):
+			return "plateup", i
 		case t.is("service"):
 			return "serve", i
 		case t.is("break", "catch", "contingency", "slack", "nothing") && len(ts) <= 4:

@@ -207,3 +207,18 @@ func (s span) check() []Kind {
 	}
 	return []Kind{Test}
 }
+
+// soak: pots that soak in the sink are washing-up.
+func (s span) soak() []Kind {
+	if s.says("sink", "dirty", "pots", "pans") {
+		return []Kind{WashUp}
+	}
+	return []Kind{Soak}
+}
+
+func (s span) ladle() []Kind {
+	if s.says("bowls", "bowl", "plates", "dishes") {
+		return []Kind{Plate}
+	}
+	return []Kind{Fill}
+}
