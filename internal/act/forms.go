@@ -16,7 +16,7 @@ func (r *reader) reads(i int, f found) bool {
 	if articles[prev.text] && !(prev.is("off", "all", "on", "through", "each", "both", "this", "no") && f.noun == never) {
 		return false
 	}
-	if beings[prev.text] && f.form == plain || r.rightAfterVerb(i) {
+	if beings[prev.text] && f.is("clean", "open", "dry", "warm", "cool", "set", "heat", "empty", "level", "separate", "close", "clear", "tidy") || r.rightAfterVerb(i) {
 		return false
 	}
 	if f.is("look", "see", "help", "work", "drop") && prev.is("to") && f.is("see") {
