@@ -45,7 +45,7 @@ func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]b
 		return false, ""
 	case freshBowl(j.ts) && !joinsLater(j):
 		return !refersTo(refs, l.cur) || cur.waiting, "a bowl or pan of its own"
-	case makes(j) && !leans(j) && (cur.waiting || j.first && len(refs) == 0):
+	case makes(j) && (cur.waiting && !leans(j) || j.first && len(refs) == 0 && !hasAny(j.ts, "it", "them", "mixture") && !has(j.ts, "the pan", "the tin", "the pot", "juices", "the roasting tin", "same pan")):
 		return true, "begins something new while the step before waits"
 	case cur.waiting && j.first && j.kind == handsJob && has(j.ts, "set aside") && !leans(j) && j.clauses[0].verbIs("combine", "mix", "whisk", "blend", "chop", "peel", "slice"):
 		return true, "made and set aside, while the step before waits"

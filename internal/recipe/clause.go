@@ -221,7 +221,7 @@ func verbal(ts []token, i int, first bool) bool {
 
 // fryingWords may stand before the verbs of fryingVerbs and belong to them.
 var (
-	fryingWords = []string{"dry", "deep", "shallow", "pan", "stir", "slow", "air", "pressure", "flash", "oven", "par", "blind", "hard", "soft", "batch"}
+	fryingWords = []string{"dry", "deep", "shallow", "pan", "stir", "slow", "air", "pressure", "flash", "oven", "par", "part", "blind", "hard", "soft", "batch"}
 	fryingVerbs = []string{"fry", "cook", "roast", "bake", "boil", "poach"}
 )
 

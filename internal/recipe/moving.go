@@ -63,6 +63,8 @@ func (cx *context) moving(body []token, c *clause, said *duration) {
 		return
 	}
 	switch {
+	case named == "" && has(body, "rest", "resting", "stand", "to cool"):
+		c.place = practical.AtSide
 	case named == "" && ovenStated(c):
 		c.place = practical.AtOven
 	case named == "" && has(body, "grill", "broiler"):

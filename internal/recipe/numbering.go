@@ -14,9 +14,10 @@ func bareNumbers(lines []line) {
 		}
 		for _, k := range run {
 			l := &lines[k]
+			first := 1 + boolInt(l.ts[1].is("-"))
 			l.marker = numbered
-			l.text = l.text[l.ts[1].start-l.start:]
-			l.start, l.ts = l.ts[1].start, l.ts[1:]
+			l.text = l.text[l.ts[first].start-l.start:]
+			l.start, l.ts = l.ts[first].start, l.ts[first:]
 		}
 		i = run[len(run)-1]
 	}
@@ -46,7 +47,8 @@ func numberRun(lines []line, i int) (run []int, verbal int) {
 		l := lines[k]
 		if numberedLine(l, len(run)+1) {
 			run, last = append(run, k), k
-			verbal += boolInt(startsWithVerb(l.ts[1:]) && len(clauses(l.ts[1:])) > 0)
+			first := 1 + boolInt(l.ts[1].is("-"))
+			verbal += boolInt(startsWithVerb(l.ts[first:]) && len(clauses(l.ts[first:])) > 0)
 			continue
 		}
 		if len(run) == 0 || l.marker != noMarker || l.heading > 0 {
@@ -56,10 +58,14 @@ func numberRun(lines []line, i int) (run []int, verbal int) {
 	return run, verbal
 }
 
-// numberedLine says that a line begins with the number n and words that may begin a step.
+// numberedLine says that a line begins with the number n, as "3 Mix" or "3 - mix", and words that may begin a step.
 // A picture's 1 is often read as a letter.
 func numberedLine(l line, n int) bool {
-	return l.marker == noMarker && len(l.ts) >= 2 && (l.ts[0].text == strconv.Itoa(n) || n == 1 && l.ts[0].is("l", "i")) && l.ts[1].kind == word && l.ts[1].gap && (l.ts[1].upper || startsWithVerb(l.ts[1:]))
+	if l.marker != noMarker || len(l.ts) < 3 || l.ts[0].text != strconv.Itoa(n) && !(n == 1 && l.ts[0].is("l", "i")) {
+		return false
+	}
+	first := 1 + boolInt(l.ts[1].is("-"))
+	return l.ts[first].kind == word && l.ts[first].gap && (l.ts[first].upper || first == 2 || startsWithVerb(l.ts[first:]))
 }
 
 // inlineNumbers cuts lines that hold a whole numbered method: "1. Mix ... 2. Add ... 3. Bake ...".

@@ -81,7 +81,7 @@ func parting(ts []token, i, j int) int {
 	cut := -1
 	for k := i; k < j; k++ {
 		switch t := ts[k]; {
-		case t.is("(", "or", "if", "plus", "until", "per", "preferably", "ideally", "but"):
+		case t.is("(", "or", "if", "plus", "until", "per", "every", "each", "preferably", "ideally", "but"):
 			return -1
 		case t.is("then", "and"):
 			cut = k

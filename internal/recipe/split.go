@@ -121,6 +121,9 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 		cs = []clause{c}
 		cs[0].from, cs[0].to, cs[0].at, cs[0].sentence, cs[0].shift = from, to, from, n, from
 	}
+	if refers != nil && s.lendsBack(*refers, from) {
+		refers = nil
+	}
 	if s.cur != nil && s.cur.kind == handsJob && (!steplike || s.breaks(cs)) {
 		s.flush()
 	}
@@ -131,6 +134,24 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 			s.cur.refers = refers
 		}
 	}
+}
+
+// lendsBack gives the time of "After a minute, add ..." to the last thing done
+// before it in the same item, when that has none, and ends the job there.
+func (s *splitter) lendsBack(d duration, from int) bool {
+	if s.cur == nil || s.cur.kind != handsJob || s.timed() || s.cur.borrowed != nil || len(s.cur.clauses) == 0 {
+		return false
+	}
+	d.from, d.to = d.from+from, d.to+from
+	if n := len(s.cur.clauses); n > 1 {
+		last := s.cur.clauses[n-1]
+		s.cur.clauses = s.cur.clauses[:n-1]
+		s.flush()
+		s.cur = &job{kind: handsJob, from: last.from, clauses: []clause{last}}
+	}
+	s.cur.borrowed, s.cur.lender = &d, s.it
+	s.flush()
+	return true
 }
 
 // label is the number of tokens of a heading that opens an item: "Poach the eggs: Gently slide ...".

@@ -37,7 +37,7 @@ func (s *splitter) belongsBefore(ts []token, named practical.Place) bool {
 	if w := s.cur.waiting(); w != nil {
 		return w.said == nil && (named == "" || named == w.place)
 	}
-	return named == "" && s.cur.kind == handsJob && !s.timed()
+	return named == "" && s.cur.kind == handsJob && !s.timed() && s.cur.borrowed == nil
 }
 
 // unsaidVerb is the verb that a sentence without one leaves out.
