@@ -38,7 +38,7 @@ func TestSameSeedSameAnswer(t *testing.T) {
 // long before its effort.
 func TestLittleMemory(t *testing.T) {
 	p := read(t, "j3013_5.sm")
-	r, err := solver.Solve(context.Background(), p, solver.Options{Memory: 150_000, Effort: 1 << 40})
+	r, err := solver.Solve(context.Background(), p, solver.Options{Memory: 60_000, Effort: 1 << 40})
 	if err != nil || r.Status != solver.Feasible || len(verify.Check(p, r.Solution)) > 0 || r.Bound > 67 {
 		t.Errorf("error %v, status %v, bound %d; want a schedule and a bound below the published 67", err, r.Status, r.Bound)
 	}

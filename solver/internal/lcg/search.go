@@ -125,7 +125,7 @@ func (e *Engine) restart() {
 	if e.learnts > e.learntMax || e.crowded() {
 		e.reduce()
 		e.learntMax += 100
-		e.full = e.crowded()
+		e.full = e.memory > 0 && e.Size() > e.memory-e.memory/8 // it would forget again and again
 	}
 }
 
