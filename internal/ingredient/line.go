@@ -66,7 +66,7 @@ func (l Line) Note() string {
 
 // Parse reads a line. It never fails: a line that is not understood is all name.
 func Parse(line string) Line {
-	text := oneForL(unify(strings.TrimLeft(line, " \t-*•·–—")))
+	text := oneForL(cells(unify(strings.TrimLeft(line, " \t-*•·–—"))))
 	p := &parser{ts: scan(text), text: text}
 	p.read()
 	l := Line{Raw: line, Amounts: p.amounts, tokens: p.ts, text: text, Optional: p.optional(), rescued: p.rescued}
@@ -74,6 +74,28 @@ func Parse(line string) Line {
 	l.Preparation = p.collect(preparation, ", ")
 	l.Comment = p.collect(comment, ", ")
 	return l
+}
+
+// cells joins the cells of a row of a table: "| 300 g | chicken thighs | diced |". Two that both begin
+// with a figure are the same amount twice and stay apart.
+func cells(text string) string {
+	if !strings.Contains(text, "|") {
+		return text
+	}
+	var filled []string
+	for c := range strings.SplitSeq(text, "|") {
+		if c = strings.TrimSpace(c); c != "" {
+			filled = append(filled, c)
+		}
+	}
+	if len(filled) < 2 || isDigit(filled[0][0]) && isDigit(filled[1][0]) {
+		return text
+	}
+	joined := filled[0] + " " + filled[1]
+	for _, c := range filled[2:] {
+		joined += ", " + c
+	}
+	return joined
 }
 
 // oneForL puts a 1 where the reading of a picture has left a letter or a stroke that looks like one:

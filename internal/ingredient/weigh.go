@@ -164,7 +164,11 @@ func (m Measures) byPiece(l Line) (float64, string, bool) {
 	if _, ok := m.MillilitresIn(a.Unit); ok || vague[a.Unit] || (a.Unit == "" && strings.TrimSpace(l.Name) == "") {
 		return 0, "", false
 	}
-	f, exact := foods().find(l.Name)
+	name := l.Name
+	if a.Unit == "" && strings.TrimSuffix(strings.ToLower(name), "s") == "pepper" {
+		name = "red pepper" // what is counted is no spice
+	}
+	f, exact := foods().find(name)
 	if f == nil || f.otherwise(l) {
 		return 0, "", false
 	}

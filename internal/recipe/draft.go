@@ -185,6 +185,10 @@ func (s *sorter) content(i int) {
 	if s.meta(l, s.ahead[i]) {
 		return
 	}
+	if tipLine(l.ts) {
+		s.cur.unread = append(s.cur.unread, l.text)
+		return
+	}
 	s.guessPart(i)
 	switch s.part {
 	case ingredientPart:

@@ -24,6 +24,9 @@ var unmarked = strings.NewReplacer("**", "", "__", "", "*", "")
 // readIngredient reads a line of the list. A line without a letter or figure is no ingredient.
 func readIngredient(l line) (practical.Ingredient, bool) {
 	ing := practical.Ingredient{Raw: strings.Join(strings.Fields(unmarked.Replace(l.text)), " ")}
+	if strings.Count(ing.Raw, "|") > 1 {
+		ing.Raw = strings.Trim(ing.Raw, "| ") // a row of a table
+	}
 	if !hasWord(l.ts) {
 		return ing, false
 	}

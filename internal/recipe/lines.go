@@ -142,9 +142,13 @@ func readLine(text string, start, end int) line {
 func markerLength(s string, l *line) int {
 	r, n := utf8.DecodeRuneInString(s)
 	next, _ := utf8.DecodeRuneInString(s[min(n, len(s)):])
-	if strings.ContainsRune("-*+•·▪◦‣●○–—✓☐", r) && (unicode.IsSpace(next) || r == '•' || r == '·' || r == '●') {
+	if strings.ContainsRune("-*+•·▪◦‣●○–—✓☐✔✅☑▢❑❏□■➤►▶➢→★☆", r) && (unicode.IsSpace(next) || r == '•' || r == '·' || r == '●') {
 		l.marker = bullet
 		return n + boxLength(s[n:])
+	}
+	if n := letterMarker(s); n > 0 {
+		l.marker = numbered
+		return n
 	}
 	low := strings.ToLower(s[:min(len(s), 12)])
 	i := 0

@@ -101,12 +101,15 @@ func loneComponent(l, next line) string {
 
 // isRemark says that a line of the list is no ingredient: a sentence about the dish,
 // without a figure, of some length, closed by a full stop, with a word that only
-// sentences have; what to bring besides food; a line of kit or notes with its name before it.
+// sentences have; what to bring besides food; the head of a table; a line of kit or notes with its name before it.
 func isRemark(ing practical.Ingredient, l line) bool {
 	if len(l.ts) > 2 && l.ts[1].is(":") {
 		if part, named := partOf(l.ts[:1]); named && part == notePart {
 			return true // "Equipment: a bowl, a sieve"
 		}
+	}
+	if ing.Quantity == 0 && wordCount(l.ts) <= 6 && hasAny(l.ts, "quantity", "amount", "ingredient", "ingredients") {
+		return true // the head of a table
 	}
 	if ing.Quantity == 0 && hasAny(l.ts, "container", "tupperware", "apron", "lunchbox") {
 		return true

@@ -1,5 +1,7 @@
 package recipe
 
+import "strings"
+
 // What people write who do not write recipes: amounts behind the food, work
 // without a full stop, portions in the title, a message's own head.
 
@@ -19,9 +21,35 @@ func amountBehind(ts []token) bool {
 	return false
 }
 
-// jobWithoutStop says that a short line tells what to do for how long: "fry onion+garlic 5 min".
+// jobWithoutStop says that a short line tells what to do, though no full stop ends
+// it: "fry onion+garlic 5 min", "Turn on the grill".
 func jobWithoutStop(ts []token) bool {
-	return len(ts) >= 3 && startsWithVerb(ts) && len(clauses(ts)) > 0 && len(durations(ts)) > 0
+	return len(ts) >= 3 && startsWithVerb(ts) && len(clauses(ts)) > 0 && (len(durations(ts)) > 0 || verbalNext[ts[1].text])
+}
+
+// tipLine says that a line is a tip or a note in a word before a colon: "> Tip: freeze the rest".
+func tipLine(ts []token) bool {
+	for len(ts) > 0 && ts[0].is(">", "*", "_") {
+		ts = ts[1:]
+	}
+	for i, t := range ts[:min(len(ts), 4)] {
+		if t.is(":") && i > 0 {
+			return ts[i-1].is("tip", "tips", "note", "notes", "nb", "hint")
+		}
+	}
+	return false
+}
+
+// letterMarker is the length of a letter that numbers a line: "a) ", "(b) ".
+func letterMarker(s string) int {
+	open := 0
+	if strings.HasPrefix(s, "(") {
+		open = 1
+	}
+	if len(s) > open+3 && (s[open] >= 'a' && s[open] <= 'z' || s[open] >= 'A' && s[open] <= 'Z') && s[open+1] == ')' && s[open+2] == ' ' {
+		return open + 2
+	}
+	return 0
 }
 
 // messageHead says that a line is of the head of a message: "From: Mr Patel", "Hi Year 10,".

@@ -20,6 +20,14 @@ func TestScribbles(t *testing.T) {
 			"photo", "Bean burgers (4 portions)\nINGREDIENTS\nl x 400g can beans\nl egg, beaten\nMETHOD\nl Mash the beans until\nsmooth.\n2 Add the egg and mix.\n3 Chill for 20 minutes.\n",
 			"Bean burgers/4", "beans;egg", "Mash the beans until\nsmooth.;Add the egg and mix.;Chill for 20 minutes.",
 		},
+		{
+			"bullets", "Pizza toast\n\n✔ 2 slices bread\n✔ ½ pepper\n\n• Turn on the grill\n• Slice the pepper\n• Grill for 4 minutes\n",
+			"Pizza toast/0", "bread;pepper", "Turn on the grill;Slice the pepper;Grill for 4 minutes",
+		},
+		{
+			"table", "# Curry\n\n| Quantity | Ingredient | Prep |\n|---|---|---|\n| 300 g | chicken | diced |\n| 1 tbsp | oil | |\n\n**Steps**\n\na) Fry the chicken for 8 minutes.\nb) Serve.\n\n> Tip: freeze the rest.\n",
+			"Curry/0", "chicken;oil", "Fry the chicken for 8 minutes.;Serve.",
+		},
 	} {
 		all := Read(c.text)
 		checkRecipes(t, c.text, all)

@@ -149,7 +149,7 @@ func ingredientLike(l line) bool {
 		return false
 	}
 	i := 0
-	for at(ts, i).is("about", "approx", "~", "≈", "a", "an", "half", "(", "optional", ")") {
+	for at(ts, i).is("about", "approx", "~", "≈", "a", "an", "half", "(", "optional", ")", "|") {
 		i++
 	}
 	_, next := readNumber(ts, i)
