@@ -11,8 +11,8 @@ import (
 	"plait.example/internal/picture"
 )
 
-// Word is a pupil's page as a Word document. The plait is there in words: what
-// clashes in it.
+// Word is a pupil's page as a Word document, with the plait as shapes beside the
+// words, and what clashes in it in words as well.
 func Word(n paper.Note) ([]byte, error) {
 	var blocks []table.Block
 	say := func(heading int, text string, bold bool) {
@@ -38,10 +38,48 @@ func Word(n paper.Note) ([]byte, error) {
 			blocks = append(blocks, table.Block{Item: "-", Line: table.Line{{Text: c}}})
 		}
 	}
+	if n.Plait != nil {
+		for _, d := range n.Plait.Dishes {
+			blocks = append(blocks, table.Block{Item: d.Letter, Line: table.Line{{Text: d.Name}}})
+		}
+	}
 	for _, s := range n.Foot {
 		say(0, s, false)
 	}
-	return docx.Write(docx.Paper{Title: n.Title, Blocks: blocks})
+	return docx.Write(docx.Paper{Title: n.Title, Blocks: blocks, Beside: drawing(n)})
+}
+
+// Points of an A4 page that the plait takes beside the words.
+const (
+	plaitWide = 225.0
+	plaitHigh = 700.0
+)
+
+// drawing is the plait as shapes of a Word document; nil: there is none.
+func drawing(n paper.Note) *docx.Drawing {
+	if n.Plait == nil || len(n.Plait.Rows) == 0 {
+		return nil
+	}
+	o := picture.Options{Width: 340, Print: true, Bare: true}
+	if g := picture.Layout(n.Plait, o); g.Height/340 > plaitHigh/plaitWide {
+		o.Width = int(g.Height * plaitWide / plaitHigh)
+	}
+	p := picture.Draw(n.Plait, o)
+	d := &docx.Drawing{Width: p.Width, Height: p.Height, Wide: min(plaitWide, plaitHigh*p.Width/p.Height), Alt: strings.Join(picture.Words(n.Plait), " ")}
+	for _, m := range p.Marks {
+		switch m.Kind {
+		case picture.Figure:
+			s := docx.Shape{Fill: m.Fill, Stroke: m.Stroke, Line: m.Line, Dashed: len(m.Dash) > 0}
+			for _, v := range m.Path {
+				s.Path = append(s.Path, docx.Move{Op: v.Op, AX: v.A.X, AY: v.A.Y, BX: v.B.X, BY: v.B.Y, X: v.To.X, Y: v.To.Y})
+			}
+			d.Shapes = append(d.Shapes, s)
+		case picture.Text:
+			align := map[picture.Anchor]string{picture.Middle: "center", picture.End: "right"}[m.Anchor]
+			d.Shapes = append(d.Shapes, docx.Shape{Text: m.Text, X: m.X, Y: m.Y, Size: m.Size, Bold: m.Bold, Ink: m.Fill, Align: align})
+		}
+	}
+	return d
 }
 
 // mostClashes keeps the page one page.

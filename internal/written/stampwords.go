@@ -160,21 +160,19 @@ func (s *scanner) lengthOf(unit bool) (int, bool) {
 // beginsTime says, at little cost, whether a time can begin a text at all.
 func beginsTime(text string) bool {
 	text = strings.TrimLeft(text, " \t\n\u00A0([*•~.,:|-–—")
-	for i, r := range text {
-		switch {
-		case unicode.IsNumber(r), strings.ContainsRune("+@=\"'”〃", r):
-			return true
-		case !unicode.IsLetter(r):
-			return false
-		}
-		end := strings.IndexFunc(text[i:], func(r rune) bool { return !unicode.IsLetter(r) })
-		if end < 0 {
-			end = len(text)
-		}
-		word := strings.ToLower(text[:end])
-		return timeWords[word] || len(word) == 1 && end < len(text)
+	r, _ := utf8.DecodeRuneInString(text)
+	switch {
+	case unicode.IsNumber(r), strings.ContainsRune("+@=\"'”〃", r):
+		return true
+	case !unicode.IsLetter(r):
+		return false
 	}
-	return false
+	end := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsLetter(r) })
+	if end < 0 {
+		end = len(text)
+	}
+	word := strings.ToLower(text[:end])
+	return timeWords[word] || len(word) == 1 && end < len(text)
 }
 
 // timeWords are the words with which a time begins, beside figures.

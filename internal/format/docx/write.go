@@ -17,6 +17,7 @@ type Paper struct {
 	Author    string
 	Landscape bool
 	Footer    string        // at the foot of each page; "" for none
+	Beside    *Drawing      // at the right edge of the first page; nil: none
 	Blocks    []table.Block // in order; an Item of figures or letters is written as it is, others as a bullet
 }
 
@@ -54,10 +55,17 @@ const (
 
 func (p Paper) body() string {
 	var b strings.Builder
-	b.WriteString(`<w:document xmlns:w="` + transitional + `" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><w:body>`)
+	b.WriteString(`<w:document xmlns:w="` + transitional + `" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"`)
+	if p.Beside != nil {
+		b.WriteString(drawingNames)
+	}
+	b.WriteString(`><w:body>`)
 	width := upright
 	if p.Landscape {
 		width = sideways
+	}
+	if p.Beside != nil {
+		b.WriteString(`<w:p><w:pPr><w:spacing w:before="0" w:after="0" w:line="20" w:lineRule="exact"/></w:pPr>` + p.Beside.run(width) + `</w:p>`)
 	}
 	for i, block := range p.Blocks {
 		if block.Table == nil {
