@@ -228,14 +228,14 @@ func clash(a, b *row, work int) int {
 	switch {
 	case a.begin == b.begin && !own:
 		// two rows at one written time, of two dishes, each with work
-		if a.Clock != written.Said || b.Clock != written.Said || a.samely(b) || len(a.Letters) == 0 || len(b.Letters) == 0 {
+		if a.has(act.Serve, act.Plate) || b.has(act.Serve, act.Plate) || a.Clock != written.Said || b.Clock != written.Said || a.samely(b) || len(a.Letters) == 0 || len(b.Letters) == 0 {
 			return 0
 		}
 		if a.handsOnly() && b.handsOnly() && a.hands.Low >= work && b.hands.Low >= work {
 			return min(a.hands.Low, b.hands.Low)
 		}
 		return 0
-	case b.hands.Low < 1 || !b.handsOnly():
+	case b.hands.Low < 1 || !b.handsOnly() || b.has(act.Serve) || a.has(act.Serve):
 		return 0
 	case !own:
 		if n := a.begin + a.saidHands() - b.begin; n > work && a.saidHands() > 0 && !a.samely(b) && b.begin > a.begin {

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"plait.example/internal/act"
 	"plait.example/internal/practical"
@@ -55,8 +56,14 @@ func chillTooShort(v *view, f *asker) {
 				break
 			}
 		}
-		if len(v.waitStepsOf(d.row, practical.AtFridge)) == 0 && !madeEarly.in(d.row.words) {
+		steps := v.waitStepsOf(d.row, practical.AtFridge)
+		if len(steps) == 0 && !madeEarly.in(d.row.words) {
 			least = max(least, v.oneChill(d.row.only()))
+		}
+		for _, s := range steps {
+			if v.waitEnds(s) == nil && strings.ContainsAny(s.step.Text, "0123456789") {
+				least = max(least, s.step.Wait.Least)
+			}
 		}
 		until, row := v.fromCold(d)
 		if least == 0 || until < 0 {
@@ -247,14 +254,21 @@ func filledWarm(v *view, f *asker) {
 			if o.row == l.out.row && cooled {
 				there = o.row.end - l.out.early
 			}
-			if there < f.limit("least") {
-				f.tell(saw{rows: rowsOf(o.row, l.out.row), minutes: f.limit("least") - max(0, there), say: map[string]string{"there": fmt.Sprint(max(0, there))}})
+			least := f.limit("least")
+			if coolsFast.in(slices.Concat(l.words(), l.out.row.words, wordsOf(v.dish(l.in.row.only())))) {
+				least = min(least, f.limit("thin"))
+			}
+			if there < least {
+				f.tell(saw{rows: rowsOf(o.row, l.out.row), minutes: least - max(0, there), say: map[string]string{"there": fmt.Sprint(max(0, there))}})
 			}
 			break
 		}
 	}
 	v.tellWaits(f, cooling)
 }
+
+// coolsFast are bakes that are thin or hollow.
+var coolsFast = lex("swiss roll, roulade, choux, profiterole*, eclair*, biscuit*, cookie*, shortbread, tuile*, meringue*, buns")
 
 // fillsCold says that a deed puts on or in what a warm cake would melt.
 func fillsCold(d *deed) bool {

@@ -39,6 +39,8 @@ func mend(a *act.Act, words []string) {
 		a.Kind = act.TurnOven
 	case (a.Kind == act.Other || a.Kind == act.Timer) && (a.Place == practical.AtOven || len(a.Heats) > 0) && (len(a.Heats) > 0 || a.Least > 0):
 		a.Kind = act.PutIn
+	case a.Kind == act.PutIn && len(a.Heats) == 0 && a.Least == 0 && roasted.in(words) && !roasts.in(words):
+		a.Kind = act.Other // the roasted carrots
 	case a.Kind == act.PutIn && !ovenMeant(a, words):
 		a.Kind = act.Fill
 		if a.Least > 0 {
@@ -67,7 +69,9 @@ var (
 	minutesSaid = regexp.MustCompile(`(\d{1,3}) ?-?[mM]in`)
 	cubed       = lex("cube it, cube them, dice it, slice it, chop it, cut it, cut them, slice them, chop them, dice them, slice up")
 	fridgeNoun  = lex("fridge, refrigerator, chiller")
-	ovenish     = lex("bak*, roast*, oven, bake, tray, shelf")
+	ovenish     = lex("bake, bakes, baking, roast, roasting, oven, tray, shelf, into the oven")
+	roasted     = lex("roasted, baked")
+	roasts      = lex("roast, bake, put, into")
 	bakeable    = lex("cake*, bread, loaf, loaves, rolls, pie, pies, tart*, quiche, flan, biscuit*, cookie*, scone*, muffin*, cupcake*, lasagne, buns, choux, eclairs, profiteroles, focaccia, samosas, crumble, pizza*, meringue*, pastries, roulade, sponge*, brownies, casserole, parcels, wellington, souffle*, dough balls, potato wedges, wedges")
 )
 

@@ -25,7 +25,7 @@ func stepDoubled(v *view, f *asker) {
 	v.eachStep(func(s *stepSeen) {
 		var rows []*row
 		for _, r := range s.rows {
-			if v.sure(r, s.step.ID) >= 0.8 && len(r.Steps) == 1 {
+			if v.sure(r, s.step.ID) >= 0.8 && len(r.Steps) == 1 && r.hands.Low > 1 {
 				rows = append(rows, r)
 			}
 		}
@@ -42,7 +42,7 @@ func stepDoubled(v *view, f *asker) {
 	}
 	for i, r := range v.inTime { // without a recipe: the same words of one dish
 		for _, o := range v.inTime[i+1:] {
-			if len(r.words) > 2 && r.only() != "" && r.samely(o) && slices.Equal(r.words, o.words) && r.hands.Low > 2 && !r.has(act.WashUp, act.CleanDown, act.WashHands, act.Test, act.Prove, act.Chill) {
+			if len(r.words) > 2 && r.only() != "" && r.samely(o) && slices.Equal(r.words, o.words) && r.hands.Low > 2 && !r.has(act.WashUp, act.CleanDown, act.WashHands, act.Test, act.Prove, act.Chill, act.TakeOut) {
 				f.tell(saw{rows: []*row{o, r}, minutes: o.least(), say: map[string]string{"step": strings.Join(strings.Fields(o.Text), " ")}})
 			}
 		}
@@ -67,7 +67,7 @@ func sameKinds(a, b *row) bool {
 // outOfOrder tells steps that stand before what they need.
 func outOfOrder(v *view, f *asker) {
 	v.eachStep(func(s *stepSeen) {
-		if len(s.rows) == 0 {
+		if len(s.rows) == 0 || s.nameless && slices.Contains(s.kinds, act.TurnOven) {
 			return
 		}
 		for _, a := range s.step.After {
@@ -104,7 +104,7 @@ var order = []struct {
 	laterWords, earlyFor *lexicon
 	name                 string
 }{
-	{act.Shape, act.Mix, lex("roll*"), lex("pastry, shortcrust, rub*, dough"), "making the pastry or dough"},
+	{act.Shape, act.Mix, lex("roll*"), lex("pastry, shortcrust, dough"), "making the pastry or dough"},
 	{act.Prove, act.Mix, nil, lex("dough, knead*, yeast"), "making the dough"},
 	{act.Decorate, act.PutIn, lex("ice, icing, buttercream, ganache"), lex("cake*, sponge*, biscuit*, cupcake*, bun, buns"), "baking"},
 	{act.Fill, act.PutIn, lex("cream"), lex("choux, cake*, sponge*, profiterole*, eclair*, buns"), "baking"},
@@ -164,7 +164,7 @@ func preparedAfterUse(v *view, f *asker) {
 	})
 }
 
-var toServe = lex("garnish*, serve*, serving, decorat*, topping, salad, slice into, portion*, into slices, into squares, baked, cooked, cooled")
+var toServe = lex("while hot, hot, skins, boiled, roasted, drained, garnish*, serve*, serving, decorat*, topping, salad, slice into, portion*, into slices, into squares, baked, cooked, cooled")
 
 // usedBefore is a deed that cooks or mixes the food before it is cut, where
 // nothing has cut it earlier.

@@ -43,31 +43,32 @@ func stepMissing(v *view, f *asker) {
 // plan, that together take the minutes that a plan must show: "make the sauce"
 // in three sentences.
 func (v *view) missingRuns(least int) (firsts []*stepSeen) {
-	var run []*stepSeen
-	end := func() {
-		minutes := 0
-		for _, s := range run {
-			minutes += s.step.Hands.Likely
-			if s.step.Wait != nil {
-				minutes += s.step.Wait.Least
-			}
-		}
-		if len(run) > 1 && minutes >= least {
-			firsts = append(firsts, run[0])
-		}
-		run = nil
-	}
+	first := map[string]*stepSeen{} // of the run that a step belongs to
+	minutes := map[*stepSeen]int{}
+	number := map[*stepSeen]int{}
 	v.eachStep(func(s *stepSeen) {
-		if len(run) > 0 && run[0].dish != s.dish {
-			end()
-		}
 		if s.seen() || s.step.SetUp || s.weighty(least) || v.folded(s) {
-			end()
 			return
 		}
-		run = append(run, s)
+		first[s.step.ID] = s
+		for _, a := range s.step.After {
+			if f := first[a.Step]; f != nil {
+				first[s.step.ID] = f
+				break
+			}
+		}
+		f := first[s.step.ID]
+		number[f]++
+		minutes[f] += s.step.Hands.Likely
+		if s.step.Wait != nil {
+			minutes[f] += s.step.Wait.Least
+		}
 	})
-	end()
+	v.eachStep(func(s *stepSeen) {
+		if number[s] > 1 && minutes[s] >= least {
+			firsts = append(firsts, s)
+		}
+	})
 	return firsts
 }
 
@@ -93,6 +94,9 @@ func (v *view) partMissing(s *stepSeen) bool {
 // weighty says that a step is one that a plan must show: it takes time, or its
 // food waits somewhere.
 func (s *stepSeen) weighty(least int) bool {
+	if slices.ContainsFunc(s.kinds, func(k act.Kind) bool { return k == act.Hob || k == act.Reheat || k == act.Grill }) {
+		least--
+	}
 	return !s.step.SetUp && (s.step.Wait != nil && s.step.Wait.Least >= least || s.step.Hands.Likely >= least)
 }
 
@@ -101,7 +105,7 @@ func (s *stepSeen) weighty(least int) bool {
 func (v *view) folded(s *stepSeen) bool {
 	for _, r := range v.rowsOfDish(s.dish.Letter) {
 		for _, d := range r.deeds {
-			if !s.nameless && slices.Contains(s.kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(s.foods, o) && !vessel.in([]string{o}) }) {
+			if !s.nameless && slices.Contains(s.kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(s.foods, o) && !vessel.in([]string{o}) && !everywhere.in([]string{o}) }) {
 				return true
 			}
 		}
@@ -120,6 +124,9 @@ func (v *view) folded(s *stepSeen) bool {
 		if slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool { return slices.Contains(r.words, figure) && mentions(r.words, s.foods) }) {
 			return true
 		}
+	}
+	if v.timeIsThere(s) {
+		return true
 	}
 	if s.step.Wait != nil && v.enough(s) {
 		return true
@@ -154,6 +161,35 @@ func (v *view) cutsAll(letter string) bool {
 }
 
 var allOfThem = lex("veg*, ingredients, everything, all, fruit")
+
+// timeIsThere says that a step of no hands, food that stands at the side, has
+// its minutes between the rows before and after it though no row says so.
+func (v *view) timeIsThere(s *stepSeen) bool {
+	w := s.step.Wait
+	if w == nil || w.Place != practical.AtSide || s.step.Hands.Likely > 1 {
+		return false
+	}
+	var before *row
+	for _, a := range s.step.After {
+		if p := v.steps[a.Step]; p != nil {
+			for _, r := range slices.Concat(p.rows, p.outs) {
+				if before == nil || r.place > before.place {
+					before = r
+				}
+			}
+		}
+	}
+	if before == nil {
+		return false
+	}
+	end, _ := v.served(s.dish.Letter)
+	for _, id := range s.next {
+		if next := v.steps[id]; len(next.rows) > 0 {
+			end = next.rows[0].begin
+		}
+	}
+	return end-before.begin >= w.Least
+}
 
 // enough says that the dish's rows hold as many acts of the step's kind as its
 // recipe: a "leave to cool" that names nothing cannot be told from another.

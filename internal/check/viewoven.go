@@ -61,10 +61,16 @@ func (v *view) readLoads() {
 	var open []*load
 	for _, d := range v.deeds {
 		switch {
+		case d.Kind == act.TakeOut && otherPlace.in(d.words) && !ovenSaid.in(d.words):
 		case d.Kind == act.PutIn:
 			l := v.loadOf(d)
 			if k := sameRowOpen(open, d); k >= 0 { // "place in the oven and bake": one load
 				joinLoads(open[k], l)
+				continue
+			}
+			if k := sameBake(open, l); k >= 0 { // "fill the case and bake", then "put in the oven"
+				joinLoads(l, open[k])
+				*open[k] = *l
 				continue
 			}
 			if l.again {
@@ -100,10 +106,16 @@ func endFormer(open []*load, d *deed) (still []*load) {
 // coldThing are words of what is taken out of somewhere else.
 var coldThing = lex("fridge, freezer, refrigerator, mould*, molds, packet*, cupboard, pan, water, marinade, pot, seeds, stones, bones, beans, skin, stalk*, core, excess, rind, bowl, mixer, grill, heat, hob, ring, steamer, fryer, oil, bag, ingredients, equipment, tin, paper, cling*, film, centre, rubbish, jewellery, jewelry, rings, scum, pips, fat, lid, tops, tail*, shell*, wrapping, wok, saucepan, frying")
 
+// otherPlace are places other than the oven that food is taken out of or off.
+var otherPlace = lex("fridge, freezer, hob, the heat, water, marinade, steamer, fryer, oil, grill, microwave, saucepan, the pan")
+
 var putOut = lex("take off, taken off, off to cool, put out, served out, set out, laid out, put them out")
 
 // elsewhere says that what is taken out was on the hob, in water or in the cold.
 func (v *view) elsewhere(d *deed) bool {
+	if d.row.has(act.Hob) {
+		return true
+	}
 	return slices.ContainsFunc(v.deeds[:d.place], func(o *deed) bool {
 		switch o.Kind {
 		case act.Hob, act.Soak, act.Chill, act.Freeze, act.Grill, act.Microwave:
@@ -138,6 +150,22 @@ var rack = lex("rack, wire rack, cooling rack, cooling tray")
 func sameRowOpen(open []*load, d *deed) int {
 	for k, l := range open {
 		if l.in.row == d.row {
+			return k
+		}
+	}
+	return -1
+}
+
+// soon is the minutes within which a put-in that says more is the same as one
+// before it that says nothing.
+const soon = 15
+
+// sameBake is the open load of the dish that said neither minutes nor heat and
+// that this one says again; -1: none.
+func sameBake(open []*load, l *load) int {
+	for k, o := range open {
+		bare := o.least == 0 && (o.borrow || o.celsius == 0)
+		if bare && !l.again && o.in.row.samely(l.in.row) && l.in.early-o.in.early <= soon {
 			return k
 		}
 	}

@@ -80,7 +80,7 @@ func (v *view) rowsOfSteps() {
 	for _, r := range v.inTime {
 		for _, s := range r.Steps {
 			seen := v.steps[s.ID]
-			if seen == nil || s.Sure < sureEnough {
+			if seen == nil || s.Sure < sureEnough || len(r.Letters) > 0 && !r.about(seen.dish.Letter) || r.gathers() && seen.cooks() {
 				continue
 			}
 			if s.Part == match.TakeOut {
@@ -97,6 +97,16 @@ func (v *view) rowsOfSteps() {
 			r.recipe.Likely += s.step.Hands.Likely / n
 			r.recipe.High += s.step.Hands.High / n
 		}
+	})
+}
+
+// gathers says that a row weighs and collects for all dishes: it stands for no cooking.
+func (r *row) gathers() bool { return r.has(act.SetUp) && !r.handles() }
+
+// cooks says that a step is more than gathering and making ready.
+func (s *stepSeen) cooks() bool {
+	return slices.ContainsFunc(s.kinds, func(k act.Kind) bool {
+		return k != act.SetUp && k != act.Ready && k != act.Other && k != act.HeatOven && k != act.BoilWater
 	})
 }
 

@@ -148,13 +148,20 @@ func (v *view) compare(s *stepSeen, from, to *row, least, most int) (waitSeen, b
 	switch {
 	case least > 0 && longest < least-slack:
 		seen.short = least - longest
-	case most > 0 && shortest > max(most+max(10, most/4), longProve(seen.class)) && from == s.rows[len(s.rows)-1]:
+	case most > 0 && shortest > max(most+max(10, most/4), longProve(seen.class)) && from == s.rows[len(s.rows)-1] && !v.endedBetween(from, to):
 		seen.long = shortest - most
 	default:
 		return waitSeen{}, false
 	}
 	return seen, true
 }
+
+// endedBetween says that a row of the dish between two others takes something off or out.
+func (v *view) endedBetween(from, to *row) bool {
+	return slices.ContainsFunc(v.inTime[from.place+1:to.place], func(r *row) bool { return r.samely(from) && ending.in(r.words) })
+}
+
+var ending = lex("off, out, drain*, remov*, turn off")
 
 // longProve is the minutes below which dough that waits is not told: shaped
 // dough stands a while before the oven is free. Common practice, no source.
