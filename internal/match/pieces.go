@@ -95,12 +95,20 @@ func clauses(text string, acts []act.Act) (list []clause) {
 			if a.At >= c.start && a.At < c.end || i == 0 && len(acts) == 0 && len(list) == 0 {
 				c.act = a
 			}
-			if c.act.Kind != "" || len(act.WordsOf(text[c.start:c.end])) > 0 && !act.Forbids(text[c.start:c.end]) {
+			if c.act.Kind != "" || tells(text[c.start:c.end]) {
 				list = append(list, c)
 			}
 		}
 	}
 	return list
+}
+
+// tells says whether words without an act may stand for a step: not a warning,
+// and not a note of allergens, which names foods of every step.
+func tells(text string) bool {
+	words := act.WordsOf(text)
+	note := slices.ContainsFunc(words, func(w act.Word) bool { return strings.HasPrefix(w.Stem, "allerg") || w.Stem == "contain" })
+	return len(words) > 0 && !note && !act.Forbids(text)
 }
 
 // parts cuts text from start to end after stops, before "then", before the words
@@ -149,6 +157,7 @@ func (k *known) pieceOf(n int, text string, c clause, done []piece) piece {
 	for stem := range p.own {
 		weights[stem] = 1
 	}
+	p.chore = p.chore || p.kind == act.Plate && warmsPlates(&p)
 	p.strange = k.strangersTo(p.own)
 	p.made = makers[a.Verb] || a.Kind == ""
 	p.stands = standsFor(p.own, p.made)

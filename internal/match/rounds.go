@@ -169,7 +169,7 @@ func (k *known) late(pieces []piece, fit [][]float64, at []int) {
 		free[j] = !slices.Contains(at, j)
 	}
 	for i := range pieces {
-		if at[i] >= 0 || pieces[i].dish < 0 || !owns(pieces[i].kind) {
+		if at[i] >= 0 || pieces[i].dish < 0 || pieces[i].kind == "" || !owns(pieces[i].kind) {
 			continue
 		}
 		dw := k.dishes[pieces[i].dish]

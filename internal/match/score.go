@@ -51,8 +51,8 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 			own += ofStanding * k.rare[stem]
 		}
 	}
-	if s.serve && p.kind == act.Other && p.verb == "" {
-		return -needed // "curry done"
+	if s.serve && (p.kind == act.Other && p.verb == "" || p.kind == act.Plate && warmsPlates(p)) {
+		return -needed // "curry done", "warm the plates"
 	}
 	if s.setUp && p.kind != act.SetUp && p.kind != act.Ready && p.made || waits[p.kind] && !k.waitsSo(p, s) {
 		return -needed
@@ -116,6 +116,11 @@ func (k *known) waitsSo(p *piece, s *stepWords) bool {
 		return s.kinds[act.Grill] || s.kinds[act.Hob]
 	}
 	return s.kinds[p.kind] || s.kinds[act.Chill]
+}
+
+// warmsPlates says whether the plates are made ready, which is not yet serving.
+func warmsPlates(p *piece) bool {
+	return p.verb == "heat" || p.verb == "warm" || p.own["warm"] || p.own["oven"] || p.own["hot"] && len(p.own) <= 2
 }
 
 // sayAll says whether a piece says every word of a component's name.
