@@ -41,13 +41,25 @@ func IngredientsUsed(d practical.Dish) Uses {
 			if k < len(d.Steps) {
 				id = d.Steps[k].ID
 			}
-			if named.in(ts) {
+			if named.in(ts) && (k >= len(d.Steps) || !ofAnother(d, i, d.Steps[k].Component)) {
 				u.By[i] = append(u.By[i], id)
 			}
 		}
 	}
 	u.Unlisted = unlisted(d, steps[:len(d.Steps)])
 	return u
+}
+
+// ofAnother says whether a step of a component uses the line that this component
+// has of the same food, and not line i: the butter of the pastry is not that of the sauce.
+func ofAnother(d practical.Dish, i int, component string) bool {
+	mine := d.Ingredients[i]
+	if component == "" || mine.Component == "" || strings.EqualFold(mine.Component, component) {
+		return false
+	}
+	return slices.ContainsFunc(d.Ingredients, func(other practical.Ingredient) bool {
+		return strings.EqualFold(other.Component, component) && slices.Equal(nameOf(other).words, nameOf(mine).words)
+	})
 }
 
 // listedFood is the words by which a step can mean an ingredient.

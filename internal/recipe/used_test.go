@@ -44,6 +44,27 @@ func TestIngredientsUsed(t *testing.T) {
 	}
 }
 
+// A food that stands in two parts of the list is used by the steps of its part.
+func TestIngredientsUsedByParts(t *testing.T) {
+	d := practical.Dish{
+		Ingredients: []practical.Ingredient{
+			{Raw: "100 g butter", Name: "butter", Component: "pastry"},
+			{Raw: "25 g butter", Name: "butter", Component: "sauce"},
+			{Raw: "1 onion", Name: "onion", Component: "sauce"},
+		},
+		Steps: []practical.Step{
+			{ID: "A1", Text: "Rub the butter into the flour.", Component: "Pastry"},
+			{ID: "A2", Text: "Melt the butter.", Component: "sauce"},
+			{ID: "A3", Text: "Fry the onion in the butter."},
+			{ID: "A4", Text: "Scatter the onion over the pastry.", Component: "pastry"},
+		},
+	}
+	want := [][]string{{"A1", "A3"}, {"A2", "A3"}, {"A3", "A4"}}
+	if diff := cmp.Diff(want, IngredientsUsed(d).By); diff != "" {
+		t.Errorf("(-want +got)\n%s", diff)
+	}
+}
+
 // A dish without a list, and one without steps, ask nothing.
 func TestIngredientsUsedOfLittle(t *testing.T) {
 	if u := IngredientsUsed(practical.Dish{Steps: []practical.Step{{ID: "A1", Text: "Fry the garlic."}}}); len(u.By) != 0 || len(u.Unlisted) != 0 {
