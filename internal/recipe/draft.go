@@ -161,7 +161,7 @@ func (s *sorter) heading(l line) {
 	case s.part == front && strings.HasPrefix(strings.ToLower(l.text), "for "):
 		s.part, s.comp = ingredientPart, component(l)
 		s.heads = []string{l.text}
-	case s.part == methodPart && l.ts[0].is("step", "stage", "day"):
+	case s.part == methodPart && at(l.ts, 0).is("step", "stage", "day"):
 		s.comp = "" // "Step No 4"
 	case s.part == ingredientPart || s.part == methodPart:
 		s.comp = component(l)
