@@ -56,6 +56,10 @@ func Explain(ctx context.Context, p *problem.Problem, o Options) (Conflict, erro
 		}
 	}
 	x.each = max(leastShare, x.left/shares)
+	if names, found := x.cored(); found {
+		x.each, x.left = sparingShare, min(x.left, x.all/laterShare)
+		return x.smallest(x.spared(names)), nil
+	}
 	// The smallest conflict first; if half the effort does not find it, any
 	// that cannot spare a member, and what is left to make that smaller.
 	reserve := x.left / 2
@@ -72,6 +76,9 @@ const (
 	shares     = 16   // each search after the first may take one such share of the effort
 	leastShare = 2000 // or this many conflicts, if that is more and they are there
 	callCost   = 5    // conflicts that the mere asking counts for
+
+	sparingShare = 300 // conflicts for one question about a conflict that is small already
+	laterShare   = 5   // the effort divided by this is for all such questions
 )
 
 // answer says whether some demands can hold together.
@@ -90,7 +97,8 @@ type explaining struct {
 	o         Options
 	names     []string
 	place     map[string]int      // in names
-	left      int64               // effort for all searches to come
+	all       int64               // effort
+	left      int64               // of it for all searches to come
 	each      int64               // effort for the next
 	schedules []*problem.Solution // found on the way
 	asked     map[string]found    // by the names kept
@@ -113,7 +121,7 @@ func newExplaining(ctx context.Context, p *problem.Problem, o Options) *explaini
 	if x.left <= 0 {
 		x.left = usualEffort
 	}
-	x.each = x.left
+	x.all, x.each = x.left, x.left
 	return x
 }
 

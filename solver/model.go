@@ -22,6 +22,7 @@ type model struct {
 	last  lcg.Var     // the makespan
 	order map[pair]lcg.Lit
 	apart *distances
+	soft  map[string]lcg.Lit // by name of a demand: the demand holds; others always do
 }
 
 // pair is two activities, or other things counted alike.
@@ -29,14 +30,27 @@ type pair struct{ a, b int }
 
 // compile posts p to a new engine. The problem must be valid and its lags free
 // of contradiction.
-func compile(p *problem.Problem, seed int64) *model {
+func compile(p *problem.Problem, seed int64) *model { return compileSoft(p, seed, nil) }
+
+// compileSoft does the same, but demands of these names hold only while their
+// literals in soft do. They must not be names of states.
+func compileSoft(p *problem.Problem, seed int64, names []string) *model {
 	m := &model{p: p, e: lcg.New(seed), order: map[pair]lcg.Lit{}}
-	m.apart = measure(p)
+	always := p
+	if len(names) > 0 {
+		m.soft = make(map[string]lcg.Lit, len(names))
+		gone := make(map[string]bool, len(names))
+		for _, n := range names {
+			m.soft[n], gone[n] = m.e.NewBool(), true
+		}
+		always = problem.Without(p, gone)
+	}
+	m.apart = measure(always)
 	for i := range p.Activities {
 		m.activity(&p.Activities[i])
 	}
 	for _, l := range p.Lags {
-		m.lag(l, lcg.True)
+		m.lag(l, m.while(l.Demand))
 	}
 	for _, c := range p.Choices {
 		m.choice(c)
@@ -53,6 +67,14 @@ func compile(p *problem.Problem, seed int64) *model {
 		m.objective(o)
 	}
 	return m
+}
+
+// while is the literal that a demand of this name holds.
+func (m *model) while(name string) lcg.Lit {
+	if l, soft := m.soft[name]; soft {
+		return l
+	}
+	return lcg.True
 }
 
 // objectives are those of p, or the makespan.
@@ -161,7 +183,7 @@ func (m *model) lag(l problem.Lag, when lcg.Lit) {
 
 // choice posts a clause over one literal a lag.
 func (m *model) choice(c problem.Choice) {
-	var lits []lcg.Lit
+	lits := []lcg.Lit{m.while(c.Demand).Not()}
 	for _, f := range c.If {
 		lits = append(lits, m.mode[f.Activity][f.Mode].Not())
 	}

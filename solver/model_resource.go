@@ -20,6 +20,9 @@ type task struct {
 func (m *model) resource(r int) {
 	res := &m.p.Resources[r]
 	tasks := m.tasks(r)
+	for i := range tasks {
+		tasks[i].Present = m.all(tasks[i].Present, m.while(res.Demand))
+	}
 	var table []lcg.Task
 	for _, t := range tasks {
 		table = append(table, t.Task)
@@ -29,7 +32,7 @@ func (m *model) resource(r int) {
 		if from < until && c.Left < res.Capacity {
 			table = append(table, lcg.Task{
 				Start: lcg.Constant(from), End: lcg.Constant(until),
-				Amount: res.Capacity - c.Left, Present: lcg.True, Least: until - from,
+				Amount: res.Capacity - c.Left, Present: m.while(c.Demand), Least: until - from,
 			})
 		}
 	}

@@ -60,6 +60,7 @@ type Engine struct {
 	marked  []int32
 	settled []int32
 	stack   []Lit
+	core    []Lit // assumptions to blame, see core.go
 
 	// atom.go
 	atoms order

@@ -92,6 +92,7 @@ func (e *Engine) next(s *Search) (Lit, Outcome, bool) {
 	for e.level() < len(s.Assume) {
 		l := s.Assume[e.level()]
 		if e.Fails(l) {
+			e.blame(l)
 			e.backTo(0)
 			return l, Failed, true
 		}
