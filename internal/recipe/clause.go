@@ -89,7 +89,7 @@ func goesOn(ts []token, i int) (verb, bool) {
 		return verb{}, false
 	}
 	next := at(ts, i+1)
-	if next.is("to") {
+	if next.is("to", "by") {
 		next = at(ts, i+2)
 	}
 	if v, ok := verbs[next.text]; ok && next.kind == word {

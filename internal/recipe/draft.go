@@ -161,6 +161,8 @@ func (s *sorter) heading(l line) {
 	case s.part == front && strings.HasPrefix(strings.ToLower(l.text), "for "):
 		s.part, s.comp = ingredientPart, component(l)
 		s.heads = []string{l.text}
+	case s.part == methodPart && startsWithVerb(l.ts) && !l.ts[0].is("make", "prepare"):
+		s.heads = []string{l.text} // "Knead the dough:" names a step and no part of the dish
 	case s.part == methodPart && at(l.ts, 0).is("step", "stage", "day"):
 		s.comp = "" // "Step No 4"
 	case s.part == ingredientPart || s.part == methodPart:

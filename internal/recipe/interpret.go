@@ -209,7 +209,7 @@ func (cx *context) cooking(body []token, c *clause, said *duration) {
 	}
 	if named == "" {
 		named = practical.AtHob
-		if cx.place == practical.AtOven && said != nil && (said.least >= 8 || cx.lit && said.least >= 4) && c.verb.name == "cook" && !namesPan(body) && !has(body, "oil", "butter", "pasta", "rice", "potatoes", "noodles", "water", "heat", "onion", "spaghetti", "stirring") {
+		if cx.place == practical.AtOven && said != nil && (said.least >= 8 || cx.lit && said.least >= 4) && c.verb.name == "cook" && !namesPan(body) && !has(body, "oil", "butter", "pasta", "rice", "potatoes", "noodles", "water", "heat", "onion", "spaghetti", "stirring", "gently", "juice", "simmer") {
 			named = practical.AtOven
 		}
 		if c.verb.name == "toast" && has(body, "bread", "slices", "muffin", "bagel") && !namesPan(body) {

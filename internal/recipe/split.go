@@ -139,6 +139,9 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 // lendsBack gives the time of "After a minute, add ..." to the last thing done
 // before it in the same item, when that has none, and ends the job there.
 func (s *splitter) lendsBack(d duration, from int) bool {
+	if at(s.ts, from+d.to).is("of") {
+		return false // "after 20 minutes of cooking": that of a wait before
+	}
 	if s.cur == nil || s.cur.kind != handsJob || s.timed() || s.cur.borrowed != nil || len(s.cur.clauses) == 0 {
 		return false
 	}
