@@ -21,9 +21,12 @@ func Own(name, text string) (Plan, bool) {
 func (r *reader) ownJSON(text string) bool {
 	var plan struct {
 		Title  string
-		Dishes []Named
-		Notes  []string
-		Rows   *[]struct {
+		Dishes []struct {
+			Named
+			Allergens []string
+		}
+		Notes []string
+		Rows  *[]struct {
 			Clock   practical.TimeOfDay
 			Minutes int
 			Dish    string
@@ -37,7 +40,13 @@ func (r *reader) ownJSON(text string) bool {
 	if err := json.Unmarshal([]byte(text), &plan); err != nil || plan.Rows == nil {
 		return false
 	}
-	r.plan.Dishes, r.plan.Other = plan.Dishes, append([]string{plan.Title}, plan.Notes...)
+	r.plan.Other = append([]string{plan.Title}, plan.Notes...)
+	for _, d := range plan.Dishes {
+		r.plan.Dishes = append(r.plan.Dishes, d.Named)
+		if len(d.Allergens) > 0 {
+			r.other(d.Name + " contains " + strings.Join(d.Allergens, ", "))
+		}
+	}
 	for i, row := range *plan.Rows {
 		var dishes []string
 		if row.Dish != "" {

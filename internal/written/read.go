@@ -86,6 +86,13 @@ func (r *reader) tables(blocks []table.Block) bool {
 // without headings goes on like the plan before it when it is as wide.
 func (r *reader) tableReader(t *table.Table, index int, before *layout) (func(dish []string), *layout) {
 	g := newGrid(t)
+	if left, right, is := halves(t); is {
+		first, before := r.tableReader(left, index, before)
+		second, last := r.tableReader(right, index, before)
+		if first != nil && second != nil {
+			return func(dish []string) { first(dish); second(dish) }, last
+		}
+	}
 	if a, is := acrossOf(g); is {
 		return func([]string) { r.readAcross(g, a, index) }, before
 	}
@@ -99,6 +106,39 @@ func (r *reader) tableReader(t *table.Table, index int, before *layout) (func(di
 		return nil, before
 	}
 	return func(dish []string) { r.readTable(g, l, index, dish) }, &l
+}
+
+// halves parts a table whose right half has the same headings as its left: a
+// plan that goes on beside itself.
+func halves(t *table.Table) (left, right *table.Table, is bool) {
+	head, half := -1, 0
+	for r := range min(len(t.Rows), 3) {
+		row := t.Rows[r]
+		if n := len(row) / 2; len(row) >= 4 && len(row)%2 == 0 && plain(row[0]) != "" {
+			same := true
+			for c := range n {
+				same = same && strings.EqualFold(plain(row[c]), plain(row[c+n])) && plain(row[c]) != ""
+			}
+			if same && roleOf(plain(row[0])) != noRole {
+				head, half = r, n
+				break
+			}
+		}
+	}
+	if head < 0 {
+		return nil, nil, false
+	}
+	left, right = &table.Table{Name: t.Name, Header: t.Header}, &table.Table{}
+	for r, row := range t.Rows {
+		for c, cell := range row[:half] {
+			if cell.Down > 0 && c+cell.Span > half && r >= head {
+				return nil, nil, false
+			}
+		}
+		left.Rows = append(left.Rows, row[:half])
+		right.Rows = append(right.Rows, row[half:])
+	}
+	return left, right, true
 }
 
 // goesOn is the layout for a table that goes on without headings.
