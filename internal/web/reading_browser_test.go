@@ -18,6 +18,13 @@ func TestStepsByKeyboard(t *testing.T) {
 	id := b.kept(p).ID
 	steps := func() []practical.Step { return b.now(id).Practical.Dishes[0].Steps }
 	b.open("/practical/" + id + "/dishes/A")
+	// The step in doubt is found right with one press.
+	eval[bool](b, `document.querySelector("button[value='sure:A3']").focus() || true`)
+	b.do(chromedp.KeyEvent(kb.Enter))
+	b.until(`document.querySelector("#doubts li") === null && document.querySelector("#state").textContent.includes("step A3 is right")`)
+	if s := steps()[2]; s.Doubt != 0 || s.Hands != p.Dishes[0].Steps[2].Hands {
+		t.Errorf("found right: %+v", s)
+	}
 	field := `document.getElementsByName("dishes[0].steps[0].hands.likely")[0]`
 	eval[bool](b, field+`.focus() || true`)
 	for range 6 { // 8 to 14, past the high 12
