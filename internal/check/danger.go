@@ -104,7 +104,7 @@ func (v *view) notedNear(r *row, minutes int) bool {
 
 // fryingFat says that something is fried in fat that is named, or meat or fish is.
 func fryingFat(r *row) bool {
-	return fries.in(r.words) && (slices.Contains(r.words, "oil") || bothSides.in(r.words) || slices.Contains(r.words, "butter") && rawMeat.in(r.words))
+	return fries.in(r.words) && !slices.Contains(r.words, "dry") && (slices.Contains(r.words, "oil") || bothSides.in(r.words) || slices.Contains(r.words, "butter") && rawMeat.in(r.words))
 }
 
 var (

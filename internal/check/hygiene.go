@@ -260,10 +260,8 @@ func cleansAfter(r *row) bool {
 			return true
 		}
 	}
-	return cleanWords.in(r.all()) && !colourOnly.in(r.all()) || slices.ContainsFunc(r.Notes, func(a act.Act) bool { return a.Kind == act.CleanDown || a.Kind == act.WashUp })
+	return cleanWords.in(r.all()) || slices.ContainsFunc(r.Notes, func(a act.Act) bool { return a.Kind == act.CleanDown || a.Kind == act.WashUp })
 }
-
-var colourOnly = lex("red board, blue board")
 
 func (v *view) cleanMinutes() int {
 	if v.Practical != nil && v.Practical.Rules.RawClean > 0 {

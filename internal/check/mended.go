@@ -18,6 +18,9 @@ func mended(text string, acts []act.Act) []act.Act {
 	for i := range acts {
 		mend(&acts[i], words)
 	}
+	if intoOven.in(words) {
+		bakedCrumble(acts)
+	}
 	if heats := act.Heats(text); celsiusOf(heats) > 0 && !slices.ContainsFunc(acts, func(a act.Act) bool { return len(a.Heats) > 0 || a.Kind == act.PutIn || a.Kind == act.TakeOut }) {
 		acts = append(acts, heated(text, words, heats))
 	}
@@ -49,6 +52,28 @@ func mend(a *act.Act, words []string) {
 	}
 }
 
+// bakedCrumble gives the oven what a food that is also a verb has taken from it:
+// "put crumble in oven gas 6 for 30 mins".
+func bakedCrumble(acts []act.Act) {
+	in := slices.IndexFunc(acts, func(a act.Act) bool { return a.Kind == act.PutIn })
+	for i := range acts {
+		a := &acts[i]
+		if !handsKind(a.Kind) || a.Least < 8 && len(a.Heats) == 0 {
+			continue
+		}
+		if in < 0 {
+			a.Kind, in = act.PutIn, i
+			continue
+		}
+		to := &acts[in]
+		if to.Least == 0 {
+			to.Least, to.Most = a.Least, a.Most
+		}
+		to.Heats = append(slices.Clone(to.Heats), a.Heats...)
+		a.Kind, a.Least, a.Most, a.Heats = act.Other, 0, 0, nil
+	}
+}
+
 // heated is the act of a row that gives a heat and no verb for it: "dough balls
 // in, gas 6, 15 min", "oven 190C".
 func heated(text string, words []string, heats []act.Heat) act.Act {
@@ -66,6 +91,7 @@ func heated(text string, words []string, heats []act.Heat) act.Act {
 }
 
 var (
+	intoOven    = lex("in oven, in the oven, into oven, into the oven, in hot oven, in to the oven")
 	minutesSaid = regexp.MustCompile(`(\d{1,3}) ?-?[mM]in`)
 	cubed       = lex("cube it, cube them, dice it, slice it, chop it, cut it, cut them, slice them, chop them, dice them, slice up")
 	fridgeNoun  = lex("fridge, refrigerator, chiller")

@@ -105,7 +105,9 @@ func (s *stepSeen) weighty(least int) bool {
 func (v *view) folded(s *stepSeen) bool {
 	for _, r := range v.rowsOfDish(s.dish.Letter) {
 		for _, d := range r.deeds {
-			if !s.nameless && slices.Contains(s.kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(s.foods, o) && !vessel.in([]string{o}) && !everywhere.in([]string{o}) }) {
+			if !s.nameless && slices.Contains(s.kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(o string) bool {
+				return slices.Contains(s.foods, o) && !vessel.in([]string{o}) && !everywhere.in([]string{o})
+			}) {
 				return true
 			}
 		}

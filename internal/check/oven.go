@@ -210,6 +210,9 @@ func noTimeToChange(v *view, f *asker) {
 		need := f.limit("up")
 		if b.celsius < a.celsius {
 			need = f.limit("down")
+			if a.celsius-b.celsius < 2*f.limit("apart") {
+				need = f.limit("down-a-little")
+			}
 		}
 		if abs(b.celsius-a.celsius) < f.limit("apart") || overlap(a, b) > 0 {
 			continue
@@ -234,7 +237,7 @@ func (v *view) before(i int) *load {
 func (v *view) turned(a, b *load) int {
 	for _, d := range v.of(act.TurnOven, act.HeatOven) {
 		if d.place > a.in.place && d.place < b.in.place && (celsiusOf(d.Heats) == b.celsius || len(d.Heats) == 0) {
-			return d.early
+			return d.row.begin // it may be the first thing that the row does
 		}
 	}
 	if until, known := a.until(); known {

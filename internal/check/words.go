@@ -42,7 +42,6 @@ func noSpecialPoints(v *view, f *asker) {
 		from = max(from, v.start)
 	}
 	_, end := v.span()
-	anyPoints := slices.ContainsFunc(v.rows, func(r *row) bool { return len(r.points) > 0 })
 	for _, r := range v.inTime {
 		if r.begin < from {
 			continue
@@ -51,7 +50,7 @@ func noSpecialPoints(v *view, f *asker) {
 			f.tell(saw{minutes: r.begin - from, say: map[string]string{"from": v.clock(from), "until": v.clock(r.begin)}})
 			return
 		}
-		if len(r.points) > 0 || !anyPoints && special.in(r.words) || safetySaid.in(r.words) {
+		if len(r.points) > 0 || special.in(r.words) || safetySaid.in(r.words) {
 			from = r.begin
 		}
 	}
@@ -122,8 +121,8 @@ func servingNotDescribed(v *view, f *asker) {
 	dish := ""
 	for _, letter := range v.dishes {
 		list := v.rowsOfDish(letter)
-		if len(list) == 0 {
-			continue
+		if len(list) == 0 || !v.recipes && len(list) < 3 && len(v.rows) >= 10 && len(v.dish(letter)) < 2 {
+			continue // a few rows under a letter: a part of another dish
 		}
 		served := slices.ContainsFunc(list, func(r *row) bool {
 			return r.noted(act.Serve, act.Plate) && (len(r.Letters) == 1 || describing.in(r.words)) && len(r.words) > 1 || r.has(act.Decorate) && r.place > list[len(list)/2].place && garnishing.in(r.words) ||
@@ -162,8 +161,29 @@ func (v *view) servedByName(letter string) bool {
 				return true
 			}
 		}
+		if mentions(r.words, v.shaped(letter)) {
+			return true
+		}
 	}
 	return false
+}
+
+// shaped are the foods, by stem, that a dish shapes, bakes and takes out: what
+// comes to the table under its own name.
+func (v *view) shaped(letter string) (list []string) {
+	for _, r := range v.rowsOfDish(letter) {
+		for _, d := range r.deeds {
+			switch d.Kind {
+			case act.Shape, act.PutIn, act.TakeOut, act.Hob:
+				for _, o := range d.Objects {
+					if w := []string{o}; len(o) > 3 && !vessel.in(w) && !everywhere.in(w) && !rawMeat.in(w) && !plainFood.in(w) {
+						list = append(list, o)
+					}
+				}
+			}
+		}
+	}
+	return list
 }
 
 // recipePasted tells rows that are a recipe's text and no plan.
