@@ -108,7 +108,7 @@ func text(name, about string, required bool, of func(*Technique) *string) column
 	return column{
 		name, about, required,
 		func(t *Technique, s string) *practical.Fault {
-			if s != "" && strings.ContainsRune("=+@", rune(s[0])) {
+			if formula(s) {
 				return &practical.Fault{Message: quoted(s) + " begins as a formula does", Hint: "begin with a letter or a digit"}
 			}
 			*of(t) = s
@@ -116,6 +116,12 @@ func text(name, about string, required bool, of func(*Technique) *string) column
 		},
 		func(t *Technique) string { return *of(t) },
 	}
+}
+
+// formula says whether a spreadsheet would take a cell for something to work
+// out; "-18C" is a temperature.
+func formula(s string) bool {
+	return s != "" && (strings.ContainsRune("=+@", rune(s[0])) || s[0] == '-' && strings.ContainsAny(s, "=|(!"))
 }
 
 func whole(name, about string, required bool, least, most int, of func(*Technique) *int) column {

@@ -115,6 +115,7 @@ func TestTableFaults(t *testing.T) {
 		{"minutes", row(",20,", ",ten,"), 2, 5, "“ten” is not a whole number"},
 		{"order", row(",20,21,22", ",20,30,22"), 2, 6, "20, 30, 22 are not in order"},
 		{"formula", row("bench", "=1+1"), 2, 8, "“=1+1” begins as a formula does"},
+		{"hidden formula", row("bench", "-1+cmd|'x'!A0"), 2, 8, "begins as a formula does"},
 		{"words", row("knead\n", "knead+/dough\n"), 2, 10, "“knead+/dough” has an empty place"},
 		{"twice", invented + strings.SplitAfter(invented, "\n")[1], 3, 1, "“knead” is in row 2 already"},
 		{"too far right", row("knead\n", "knead,more\n"), 2, 11, "“more” stands beyond the last column"},
@@ -129,6 +130,9 @@ func TestTableFaults(t *testing.T) {
 		if f.Line != c.row || c.col != 0 && f.Column != c.col || !strings.Contains(f.Message+"; "+f.Hint, c.want) || f.Hint == "" || f.File != "t.csv" {
 			t.Errorf("%s: %+v, want row %d, column %d, %q", c.name, f, c.row, c.col, c.want)
 		}
+	}
+	if _, faults := ParseTable("t.csv", []byte(row("invented", "-18C"))); len(faults) > 0 {
+		t.Errorf("a temperature below zero: %v", faults)
 	}
 	// Every fault is told, not the first alone.
 	if _, faults := ParseTable("t.csv", []byte(row("10,basic,20", "13,easy,ten"))); len(faults) != 3 {
