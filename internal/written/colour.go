@@ -2,6 +2,7 @@ package written
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -161,7 +162,7 @@ func (r *reader) colourDishes() {
 // byColour is the dishes that an entry's colours say.
 func (r *reader) byColour(e *entry) (said []string) {
 	add := func(n Named, ok bool) {
-		if ok && n.Name != "" && !has(said, n.Name) {
+		if ok && n.Name != "" && !slices.Contains(said, n.Name) {
 			said = append(said, n.Name)
 		}
 	}
@@ -245,7 +246,7 @@ func (r *reader) nameColours() {
 	} {
 		var order []string
 		for _, e := range r.entries {
-			if c := of.of(e); c != "" && len(e.dishes) == 0 && !has(order, c) {
+			if c := of.of(e); c != "" && len(e.dishes) == 0 && !slices.Contains(order, c) {
 				order = append(order, c)
 			}
 		}

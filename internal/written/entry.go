@@ -1,6 +1,7 @@
 package written
 
 import (
+	"slices"
 	"strings"
 
 	"plait.example/internal/format/table"
@@ -85,10 +86,10 @@ func (t *tableReader) isSection(row int, filled []int) bool {
 	c := filled[0]
 	cell := t.g.cell(row, c)
 	end := c + max(cell.Span, 1)
-	if _, is := stampOf(cell); is && c == t.l.time && cell.Span == 1 && wordless(plain(cell)) {
+	if _, is := stampOf(cell); is && c == t.l.time && cell.Span == 1 && hasFigure(plain(cell)) {
 		return false
 	}
-	if len(t.l.perDish) > 0 && (has(t.l.perDish, c) && end <= t.g.width-1 || c > t.l.time && t.l.time >= 0) {
+	if len(t.l.perDish) > 0 && (slices.Contains(t.l.perDish, c) && end <= t.g.width-1 || c > t.l.time && t.l.time >= 0) {
 		_, timed := t.g.over(row, t.l.time)
 		return cell.Span > 1 && timed && t.l.time >= c
 	}

@@ -2,6 +2,7 @@ package written
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -37,7 +38,7 @@ func (r *reader) named(text string) []string {
 		if !ok {
 			return []string{text}
 		}
-		if !has(found, n) {
+		if !slices.Contains(found, n) {
 			found = append(found, n)
 		}
 	}
@@ -149,7 +150,7 @@ func (r *reader) dishesIn(text string) []string {
 	var found []string
 	words := nameWords(text)
 	for _, n := range r.names {
-		if wanted := nameWords(n.Name); n.Name != "" && len(wanted) > 0 && len(words) <= len(wanted)+3 && containsAll(words, wanted) && !has(found, n.Name) {
+		if wanted := nameWords(n.Name); n.Name != "" && len(wanted) > 0 && len(words) <= len(wanted)+3 && containsAll(words, wanted) && !slices.Contains(found, n.Name) {
 			found = append(found, n.Name)
 		}
 	}
@@ -158,7 +159,7 @@ func (r *reader) dishesIn(text string) []string {
 
 func containsAll(words, wanted []string) bool {
 	for _, w := range wanted {
-		if !has(words, w) {
+		if !slices.Contains(words, w) {
 			return false
 		}
 	}
