@@ -105,7 +105,9 @@ func writeFinding(b *strings.Builder, c Checked, f check.Finding) {
 		}
 	}
 	wrapTo(b, "  - ", fmt.Sprintf("%s (%s): %s", where, f.Rule, f.Evidence))
-	wrapTo(b, "      Ask: ", f.Question)
+	if f.Question != "" {
+		wrapTo(b, "      Ask: ", f.Question)
+	}
 	if f.Answer != "" {
 		wrapTo(b, "      Answer: ", f.Answer)
 	}

@@ -61,12 +61,12 @@ func Top(findings []check.Finding, n int) []check.Finding {
 		check.Finding
 		again, round int
 	}
-	all := make([]ranked, len(findings))
 	rules, families := map[string]int{}, map[string]int{}
-	byWeight := slices.Clone(findings)
+	byWeight := asked(findings)
 	slices.SortStableFunc(byWeight, func(a, b check.Finding) int {
 		return cmp.Or(cmp.Compare(rank(a.Severity), rank(b.Severity)), cmp.Compare(weight(b), weight(a)))
 	})
+	all := make([]ranked, len(byWeight))
 	for i, f := range byWeight {
 		all[i] = ranked{f, rules[f.Rule], 0}
 		if rules[f.Rule]++; all[i].again == 0 {
@@ -82,6 +82,16 @@ func Top(findings []check.Finding, n int) []check.Finding {
 		top = append(top, f.Finding)
 	}
 	return top
+}
+
+// asked are the findings that have a question; others are for the teacher alone.
+func asked(findings []check.Finding) (with []check.Finding) {
+	for _, f := range findings {
+		if f.Question != "" {
+			with = append(with, f)
+		}
+	}
+	return with
 }
 
 func rank(s check.Severity) int {

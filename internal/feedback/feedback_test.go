@@ -48,6 +48,7 @@ func scones() feedback.Plan {
 		{Rule: "raw-left-out", Family: "hygiene and safety", Severity: check.Stops, Row: 2, Evidence: "seen 4", Question: "Where is it until then?", Answer: "SECRET 4"},
 		{Rule: "raw-left-out", Family: "hygiene and safety", Severity: check.Stops, Row: 3, Evidence: "seen 5", Question: "Where is it until then?", Answer: "SECRET 5"},
 		{Rule: "no-washing-up", Family: "words", Severity: check.Marks, Evidence: "seen 6", Question: "When are the pans cleared?", Answer: "SECRET 6"},
+		{Rule: "cheap-reordering", Family: "dovetailing", Severity: check.Stops, Row: 3, Evidence: "for the teacher alone", Answer: "SECRET 8", Minutes: 90},
 		{Rule: "plates", Family: "words", Severity: check.Polish, Evidence: "seen 7", Question: "What is on the pass?", Answer: "SECRET 7"},
 	}
 	return p
@@ -120,7 +121,7 @@ func TestPagesSayNoAnswer(t *testing.T) {
 				t.Errorf("%d pages", len(pages))
 			}
 		}
-		if strings.Contains(text, "SECRET") {
+		if strings.Contains(text, "SECRET") || strings.Contains(text, "for the teacher alone") {
 			t.Errorf("%s gives an answer away", name)
 		}
 	}
@@ -182,14 +183,14 @@ func TestCompare(t *testing.T) {
 		after.Matched.Rows[i].Number = i + 1
 	}
 	after.Findings = []check.Finding{
-		{Rule: "no-temperature", Family: "oven and kit", Severity: check.Stops, Row: 5, Dish: "A"},
-		{Rule: "raw-left-out", Family: "hygiene and safety", Severity: check.Stops, Row: 3},
-		{Rule: "no-washing-up", Family: "words", Severity: check.Marks},
-		{Rule: "gap", Family: "clock", Severity: check.Marks, Row: 6},
+		{Rule: "no-temperature", Family: "oven and kit", Severity: check.Stops, Row: 5, Dish: "A", Question: "How hot?"},
+		{Rule: "raw-left-out", Family: "hygiene and safety", Severity: check.Stops, Row: 3, Question: "Where is it?"},
+		{Rule: "no-washing-up", Family: "words", Severity: check.Marks, Question: "When?"},
+		{Rule: "gap", Family: "clock", Severity: check.Marks, Row: 6, Question: "What then?"},
 	}
 	m := feedback.Compare(before, after)
 	for _, c := range []struct{ what, got, want string }{
-		{"gone", strings.Join(rules(m.Gone), " "), "not-pre-heated two-at-once raw-left-out plates"},
+		{"gone", strings.Join(rules(m.Gone), " "), "not-pre-heated two-at-once raw-left-out cheap-reordering plates"},
 		{"still", strings.Join(rules(m.Still), " "), "no-temperature raw-left-out no-washing-up"},
 		{"new", strings.Join(rules(m.New), " "), "gap"},
 	} {
@@ -216,7 +217,7 @@ func TestClass(t *testing.T) {
 	if len(c.Again) != 1 || c.Again[0].Family != "oven and kit" || c.Again[0].Pupils != 2 {
 		t.Errorf("to teach again %+v", c.Again)
 	}
-	if p := c.Pupils[0]; p.Stops != 5 || p.Marks != 1 || p.Polish != 1 || p.Begins != "09:00" || p.Ends != "09:50" || p.Main != "Row 2: Where is it until then?" {
+	if p := c.Pupils[0]; p.Stops != 6 || p.Marks != 1 || p.Polish != 1 || p.Begins != "09:00" || p.Ends != "09:50" || p.Main != "Row 2: Where is it until then?" {
 		t.Errorf("%+v", p)
 	}
 	data, err := c.Sheet()
@@ -244,7 +245,7 @@ func TestClass(t *testing.T) {
 	if len(read.Tables) != 4 {
 		t.Errorf("%d sheets", len(read.Tables))
 	}
-	for _, want := range []string{"bad.docx: the document is damaged", "since the last version 6 mended, 1 still there, 0 new", "risk assessment"} {
+	for _, want := range []string{"bad.docx: the document is damaged", "since the last version 7 mended, 1 still there, 0 new", "risk assessment"} {
 		if !strings.Contains(string(c.Text()), want) {
 			t.Errorf("the text does not say %q:\n%s", want, c.Text())
 		}

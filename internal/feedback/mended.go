@@ -96,19 +96,16 @@ func shared(a, b string) float64 {
 
 // words says it to the pupil in a sentence.
 func (m Mended) words() string {
-	was := len(m.Gone) + len(m.Still)
-	switch {
-	case was == 0 && len(m.New) == 0:
+	gone, still, newer := len(asked(m.Gone)), len(asked(m.Still)), ""
+	if n := len(asked(m.New)); n > 0 {
+		newer = fmt.Sprintf(" New: %d.", n)
+	}
+	switch was := gone + still; {
+	case was == 0 && newer == "":
 		return "Nothing was asked about your last version, and nothing is now."
-	case len(m.Gone) == was && was > 0:
-		return "Since your last version: everything that was asked about has been mended." + m.newer()
+	case still == 0 && was > 0:
+		return "Since your last version: everything that was asked about has been mended." + newer
+	default:
+		return fmt.Sprintf("Since your last version: %d of %d questions are answered, %d are still open.", gone, was, still) + newer
 	}
-	return fmt.Sprintf("Since your last version: %d of %d questions are answered, %d are still open.", len(m.Gone), was, len(m.Still)) + m.newer()
-}
-
-func (m Mended) newer() string {
-	if len(m.New) == 0 {
-		return ""
-	}
-	return fmt.Sprintf(" New: %d.", len(m.New))
 }

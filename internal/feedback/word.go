@@ -100,7 +100,7 @@ func Commented(data []byte, p Plan, s Setting) ([]byte, error) {
 		return nil, fmt.Errorf("with the setting %s nothing is shown to the learner", s)
 	}
 	var notes []docx.Note
-	for _, f := range p.Findings {
+	for _, f := range asked(p.Findings) {
 		n := docx.Note{Table: -1, Row: -1, Author: "plait", Text: f.Question}
 		if r, ok := p.row(f.Row); ok {
 			n.Table, n.Row = r.Table, r.Line
