@@ -238,7 +238,7 @@ func filledWarm(v *view, f *asker) {
 		if l.out == nil || l.out.row.backwards || l.again && v.continued(0) {
 			continue
 		}
-		if !bakedSweet.in(l.words()) && !bakedSweet.in(wordsOf(v.dish(l.in.row.only()))) && !bakedSweet.in(l.out.row.words) {
+		if !bakedSweet.in(l.words()) && !bakedSweet.in(v.wordsOfDish(l.in.row.only())) && !bakedSweet.in(l.out.row.words) {
 			continue
 		}
 		cooled := false

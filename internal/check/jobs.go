@@ -130,5 +130,5 @@ var leftOnHob = lex("simmer*, boil*, poach*, steam*, stew*, brais*, reduc*, cook
 
 // unattended says that an act of the hob or grill leaves the hands free.
 func unattended(a *act.Act) bool {
-	return a.Kind == act.Hob && leftOnHob.in([]string{a.Verb})
+	return a.Kind == act.Hob && (a.Verb == "" && a.Least > 0 || leftOnHob.in([]string{a.Verb}))
 }

@@ -44,6 +44,10 @@ func (v *view) ready(letter string) (row *row, at int, hot bool) {
 			if (d.Kind == act.Reheat || d.Kind == act.Microwave || d.Kind == act.KeepHot || d.Kind == act.Hob && warming.in(d.words)) && platesOnly.in(d.words) {
 				continue
 			}
+			if r.saysDone() {
+				hot = hot || d.Kind == act.Hob
+				continue
+			}
 			switch d.Kind {
 			case act.Hob, act.PutIn, act.Grill, act.Reheat, act.TakeOut, act.Microwave:
 				if end, ok := v.thermalEnd(d); ok && end >= at {

@@ -39,7 +39,7 @@ func topped(r *row) bool {
 // tinNotReady tells a mixture that is made before its tin is lined.
 func tinNotReady(v *view, f *asker) {
 	for _, l := range v.loads {
-		if !tinned.in(l.words()) && !tinned.in(wordsOf(v.dish(l.in.row.only()))) || l.in.row.backwards || l.in.row.only() == "" || notTinned.in(l.words()) {
+		if !tinned.in(v.wordsOfDish(l.in.row.only())) || l.in.row.backwards || l.in.row.only() == "" || notTinned.in(v.wordsOfDish(l.in.row.only())) {
 			continue
 		}
 		var ready *deed
@@ -69,7 +69,7 @@ func tinNotReady(v *view, f *asker) {
 func (v *view) noTin(f *asker) {
 	for _, l := range v.loads {
 		letter := l.in.row.only()
-		if letter == "" || !cakeTin.in(l.words()) && !cakeTin.in(wordsOf(v.dish(letter))) || notTinned.in(l.words()) {
+		if letter == "" || !cakeTin.in(l.words()) && !cakeTin.in(wordsOf(v.dish(letter))) || notTinned.in(v.wordsOfDish(l.in.row.only())) {
 			continue
 		}
 		lined := slices.ContainsFunc(v.rows, func(r *row) bool {

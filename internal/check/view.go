@@ -25,6 +25,7 @@ type view struct {
 	strayOut []*deed  // taken out, and nothing was in
 	dishes   []string // letters in order
 	names    map[string]string
+	words    map[string][]string // of a dish's name and of all its rows
 	steps    map[string]*stepSeen
 	saving   Saving
 }
@@ -60,7 +61,7 @@ type deed struct {
 
 // look works the view out.
 func look(m match.Matched, saving Saving) *view {
-	v := &view{Matched: m, names: map[string]string{}, saving: saving}
+	v := &view{Matched: m, names: map[string]string{}, words: map[string][]string{}, saving: saving}
 	v.session()
 	v.readRows()
 	v.timeRows()
@@ -95,11 +96,21 @@ func (v *view) readRows() {
 			r.deeds = append(r.deeds, d)
 		}
 		r.detailed()
+		if r.saysDone() {
+			for _, d := range r.deeds {
+				d.job = job{}
+			}
+		}
 		for _, d := range r.deeds {
 			r.hands.Low, r.hands.Likely, r.hands.High = r.hands.Low+d.job.Low, r.hands.Likely+d.job.Likely, r.hands.High+d.job.High
 		}
 		v.rows = append(v.rows, r)
 	}
+}
+
+// saysDone says that a row only tells that something is done: "curry done".
+func (r *row) saysDone() bool {
+	return len(r.words) <= 4 && doneSaid.in(r.words) && !r.has(act.PutIn, act.TakeOut, act.Serve, act.Plate, act.SetUp)
 }
 
 // general is a row as it is, without a dish if it is work for none of them:
@@ -185,6 +196,23 @@ func (v *view) nameDishes() {
 			note(l, name)
 		}
 	}
+}
+
+// wordsOfDish are the words of a dish's name and of its rows; of no dish, none.
+func (v *view) wordsOfDish(letter string) []string {
+	if letter == "" {
+		return nil
+	}
+	if v.words[letter] == nil {
+		words := wordsOf(v.dish(letter))
+		for _, r := range v.rows {
+			if r.only() == letter {
+				words = append(words, r.words...)
+			}
+		}
+		v.words[letter] = words
+	}
+	return v.words[letter]
 }
 
 // dish is the name of a dish for people.
