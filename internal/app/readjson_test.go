@@ -175,6 +175,7 @@ func FuzzRecipesJSON(f *testing.F) {
 	f.Add([]byte("Ingredients\n- For the top:\n- 2 x 400g/14oz tins\n- 1 lb 2 oz\n"))
 	f.Add([]byte{0, 1, 2})
 	f.Add([]byte("For AA:\n-"))
+	f.Add([]byte("\n00A\n\xba"))
 	f.Add([]byte("Rest for 3 days and then for 25-3020 minutes.\n\n#"))
 	for _, name := range []string{"../format/webpage/testdata/tart.html", "../format/pdf/testdata/tart.pdf", "../../cmd/plait/testdata/read/flapjacks.docx"} {
 		data, err := os.ReadFile(name)

@@ -141,7 +141,8 @@ func (s *sorter) heading(l line) {
 		s.heads = nil
 	}
 	part, ok := partOf(l.ts)
-	if !ok && strings.Contains(strings.ToLower(l.text), "ingredients") && len(l.ts) <= 8 {
+	near := !ok && strings.Contains(strings.ToLower(l.text), "ingredients") && len(l.ts) <= 8
+	if near {
 		part, ok = ingredientPart, true
 	}
 	switch {
@@ -153,7 +154,7 @@ func (s *sorter) heading(l line) {
 		if c := afterColonOrBracket(l); c != "" {
 			s.comp = c
 		}
-		if wordCount(l.ts) > 1 || part == notePart {
+		if wordCount(l.ts) > 1 || part == notePart || near {
 			s.heads = []string{l.text}
 		}
 	case s.cur.title == "" && s.part == front && !strings.HasSuffix(l.text, ":") && !navigation(l):

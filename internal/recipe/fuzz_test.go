@@ -14,7 +14,7 @@ func FuzzRead(f *testing.F) {
 	}
 	for _, s := range []string{
 		"", " ", "\xff\xfe", "1.", "Step 1", "bake", "Bake 99999999999999999999 hours at 1/0.", "Method\n\nBake for ½½ hours at gas ¼/½-9.", "- - -\n===", "((((((", "Preheat the oven to 180C.",
-		"#\n##\n###", "Mix.\n1. Bake for 5 minutes.\n\n#", "Mix. Mix. Mix.", "2 x 400 g tins", "For 5-4 minutes bake", "\u00a0Bake\u2028for 5\u00a0minutes", "Serve", "After 10 minutes, after 20 minutes", strings.Repeat("chop ", 500),
+		"#\n##\n###", "Mix.\n1. Bake for 5 minutes.\n\n#", "# Pie\n\n## mIngredients\n\n- 2 eggs\n\n#", "Mix. Mix. Mix.", "2 x 400 g tins", "For 5-4 minutes bake", "\u00a0Bake\u2028for 5\u00a0minutes", "Serve", "After 10 minutes, after 20 minutes", strings.Repeat("chop ", 500),
 	} {
 		f.Add(s)
 	}

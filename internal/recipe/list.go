@@ -2,6 +2,7 @@ package recipe
 
 import (
 	"strings"
+	"unicode"
 
 	"plait.example/internal/practical"
 )
@@ -32,6 +33,9 @@ func (d *draft) readList(text string, r *Recipe) {
 			ing, ok := readIngredient(part.line)
 			switch {
 			case !ok:
+				if strings.IndexFunc(part.line.text, unicode.IsLetter) >= 0 {
+					r.Unread = append(r.Unread, part.line.text)
+				}
 			case isRemark(ing, part.line):
 				r.Unread = append(r.Unread, part.line.text)
 			default:
