@@ -80,3 +80,17 @@ func TestPublishedOptima(t *testing.T) {
 		})
 	}
 }
+
+// TestRecordIsNear looks at an instance of 120 activities that nobody has
+// proved: 134 is the shortest makespan published, 130 the greatest lower bound.
+// A short search comes within 5 % of the one and stays below the other.
+func TestRecordIsNear(t *testing.T) {
+	p := read(t, "j12018_6.sm")
+	r, err := solver.Solve(context.Background(), p, solver.Options{Seed: 1, Effort: 3000})
+	if err != nil || r.Solution == nil {
+		t.Fatalf("%v, %v", r.Status, err)
+	}
+	if v := r.Levels[0].Value; v < 130 || 100*v > 105*134 || r.Bound > 134 || len(verify.Check(p, r.Solution)) > 0 {
+		t.Errorf("makespan %d and bound %d; published 134 and 130", v, r.Bound)
+	}
+}

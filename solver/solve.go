@@ -102,11 +102,14 @@ func (s *solving) begin() bool {
 	s.m.e.SetMemory(s.o.Memory)
 	s.b = newBrancher(s.m)
 	s.roamer = newRoamer(s.p, s.o.Seed)
-	if s.best == nil {
-		return s.first()
+	if s.best != nil {
+		s.m.prefer(s.best)
+		return true
 	}
-	s.m.prefer(s.best)
-	return true
+	if s.o.Start != nil && fits(s.p, s.o.Start) && s.mend(s.o.Start) {
+		return true
+	}
+	return s.wrong == nil && s.first()
 }
 
 // offer takes a solution if the judge accepts it and it is better than the

@@ -32,7 +32,7 @@ type Options struct {
 	Effort   int64             // greatest amount of work, in conflicts of the search; other work counts as its worth in conflicts. 0 means 200000
 	Memory   int64             // about how many bytes the search may remember; 0 means no limit. It forgets sooner, then stops
 	Time     time.Duration     // a safety net on the wall clock; 0 means none. A result it cut short may not repeat
-	Start    *problem.Solution // a known solution to begin from, or nil; ignored if the judge refuses it
+	Start    *problem.Solution // a schedule to begin from, or nil. If the judge refuses it, as a schedule of a problem that has changed a little since, the search begins near it
 	Improved func(Progress)    // called at each better solution and better bound; may be nil
 }
 
