@@ -70,7 +70,11 @@ func (s span) putElsewhere() []Kind {
 	}
 	last := s.lastWord()
 	switch {
-	case s.f.is("in", "putin") && s.mixing():
+	case s.f.is("in", "putin") && s.says("lettuce", "salad", "burger", "burgers"):
+		return []Kind{Fill}
+	case s.f.is("in", "putin") && !s.has(baked) && s.has(words("rice pasta noodles spaghetti ravioli gnocchi")):
+		return []Kind{Hob}
+	case s.f.is("in", "putin") && (s.mixing() || !s.has(baked) && s.has(addedIn)):
 		return []Kind{Mix}
 	case s.f.is("in", "putin") && s.has(readyToEat) && !s.has(baked):
 		return []Kind{Fill}
@@ -85,6 +89,9 @@ func (s span) putElsewhere() []Kind {
 }
 
 var hobFoods = words("pasta rice potatoes noodles sauce soup stock eggs peas")
+
+// addedIn are foods of which "in" means into the pan or the bowl.
+var addedIn = words("veg vegetables leek leeks onion onions garlic ginger mushrooms mushroom celery courgette gelatine omelette peas beans spices spice wine tomatoes tomato puree carrot carrots pepper peppers fruit lemon juice cocoa beansprouts spinach chocolate oregano paste yolks yolk whites honey syrup oats coconut")
 
 // mixing: "put in the eggs", a thing put into a mixture.
 func (s span) mixing() bool {

@@ -70,6 +70,9 @@ func leads(ts []token, f, next found) bool {
 		return false
 	}
 	between := ts[f.at+1 : next.at]
+	if f.is("take", "get", "lift", "bring") && slices.ContainsFunc(between, func(t token) bool { return t.is("out") }) {
+		return false
+	}
 	for _, t := range between {
 		if joiners[t.text] || t.is(".", ";", "\n") || t.is(",") && !softly[f.name] {
 			return false

@@ -21,7 +21,7 @@ func saidWithout(ts []token) (name string, where int) {
 			return "takeout", i
 		case t.in(coldPlaces) && before(ts, i, "in", "into", "to", "putin"):
 			return "chilled", i
-		case t.in(coldPlaces) && last == 0:
+		case t.in(coldPlaces) && i == 0:
 			return "chilled", i
 		case t.is("rack", "racks") && last == 0:
 			return "racked", i
@@ -53,7 +53,7 @@ func saidWithout(ts []token) (name string, where int) {
 			return "marinate", i
 		case t.is("back") && i == 0 && next.kind == number && minuteWords[at(ts, i+2).text]:
 			return "in", i
-		case t.is("in") && i > 0 && (i == last || next.is("at", "for", "@") || next.kind == number):
+		case t.is("in") && i > 0 && (i == last || next.is("at", "for", "@", "gas", "gm", "mark", "with") || next.kind == number):
 			return "in", i
 		}
 	}
@@ -106,6 +106,10 @@ func namedWithout(ts []token) (string, int) {
 		case t.is("apron", "aprons", "hair", "equipment", "ingredients"):
 			return "setup", i
 		case t.is("plates") && i > 0 && at(ts, i-1).is("hot", "warm", "warmed", "serving"):
+			return "plateup", i
+		case t.is("plate", "plates") && before(ts, i, "on", "onto"):
+			return "plateup", i
+		case t.is("bowls", "plates", "bowl", "plate", "dishes") && at(ts, i-1).is("warm", "hot", "serving", "warmed", "cold") && before(ts, i-1, "in", "on", "onto", "into"):
 			return "plateup", i
 		case t.is("service"):
 			return "serve", i

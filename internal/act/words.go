@@ -1,6 +1,9 @@
 package act
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // Word is a word of a row as the kitchen spells it.
 type Word struct {
@@ -11,7 +14,7 @@ type Word struct {
 
 // WordsOf are the words of a text that say something: mended, without those such as "the" and "for".
 func WordsOf(text string) (list []Word) {
-	for _, t := range scan(text) {
+	for _, t := range split(scan(text)) {
 		if t.kind != word {
 			continue
 		}
@@ -23,6 +26,26 @@ func WordsOf(text string) (list []Word) {
 			}
 			list = append(list, Word{w, s, t.start, t.end, v.name != "" && v.noun != mostly})
 		}
+	}
+	return list
+}
+
+// split parts words with a hyphen, and "stirfry", into the words they are made of.
+func split(ts []token) (list []token) {
+	for _, t := range ts {
+		cut := strings.Index(t.text, "-")
+		if t.kind == word && cut < 0 && strings.HasSuffix(t.text, "fry") {
+			cut = len(t.text) - len("fry")
+		}
+		if t.kind != word || cut <= 0 || t.end-t.start != len(t.text) || misspelt[t.text] != "" {
+			list = append(list, t)
+			continue
+		}
+		first, second := t, t
+		first.text, second.text = t.text[:cut], strings.TrimPrefix(t.text[cut:], "-")
+		first.end = t.start + cut
+		second.start = t.end - len(second.text)
+		list = append(list, first, second)
 	}
 	return list
 }

@@ -21,7 +21,7 @@ blend blitz puree process liquidise whizz liquidize
 sieve sift strain
 mix stir combine
 pierce prick poke hole holes
-chop dice cut
+chop dice cut slice cube
 divide share
 assemble layer
 unmould turnout

@@ -67,13 +67,13 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 	kind := k.kindSaid(p.row, s, met, pieces)
 	near := 0.1 / (1 + math.Abs(float64(at[i]-j)))
 	switch {
-	case share >= alongSure && kind:
+	case share >= alongSure && kind && !s.onlyNamed:
 		return share + near
 	case p.made && k.oneThing(at[i], j) && k.stood(p, s) >= alongMade && k.open(p.row, at[i], j, met, pieces):
 		return k.stood(p, s) + near
 	case !before && !after:
 		return 0
-	case share >= alongNamed && puttingTogether(s):
+	case share >= alongNamed && puttingTogether(s), share >= alongSure && s.many && s.ends == "" && !s.kinds[act.Cut]:
 		return share + near
 	case share >= alongLeast && kind:
 		return share + near
@@ -89,7 +89,7 @@ func puttingTogether(s *stepWords) bool {
 	if s.ends != "" && s.ends != act.Hob || s.kinds[act.Cut] {
 		return false
 	}
-	return s.kinds[act.Mix] || s.kinds[act.Fill] || s.kinds[act.Decorate] || s.kinds[act.Shape] || s.kinds[act.Hob]
+	return s.kinds[act.Mix] || s.kinds[act.Fill] || s.kinds[act.Decorate] || s.kinds[act.Shape] || s.kinds[act.Hob] || s.kinds[act.Plate]
 }
 
 // open says whether no other row stands for a step between two steps.
@@ -115,7 +115,7 @@ func (k *known) said(p *piece, s *stepWords, row int, pieces []piece) float64 {
 	sum := 0.0
 	for _, stem := range sorted(s.words) {
 		w := s.words[stem]
-		if w == 1 && !k.verbs[stem] && !k.dishes[s.dish].name[stem] && k.rowSays(stem, row, s.dish, pieces) {
+		if w == 1 && !k.verbs[stem] && (s.onlyNamed || !k.dishes[s.dish].name[stem]) && k.rowSays(stem, row, s.dish, pieces) {
 			sum += k.rare[stem]
 		}
 	}

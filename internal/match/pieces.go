@@ -56,9 +56,27 @@ const (
 // piecesOf cuts a row into pieces.
 func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 	for _, c := range clauses(r.Text, acts) {
-		list = append(list, k.pieceOf(n, r.Text, c, list))
+		if p := k.pieceOf(n, r.Text, c, list); len(list) == 0 || !onlyStirs(&p) {
+			list = append(list, p)
+		}
 	}
 	return list
+}
+
+// onlyStirs says whether a piece is a word on the one before: "simmer, stirring now and then".
+func onlyStirs(p *piece) bool {
+	if p.kind != act.Mix || p.verb != "mix" && p.verb != canonical("stir") {
+		return false
+	}
+	if len(p.own) < 2 {
+		return false
+	}
+	for stem := range p.own {
+		if stem != p.verb && stem != "sometim" && stem != "occasion" && stem != "constant" && stem != "continu" && stem != "time" {
+			return false
+		}
+	}
+	return true
 }
 
 // clause is a part of a row with the act that it says, if any.
@@ -160,7 +178,7 @@ func (k *known) pieceOf(n int, text string, c clause, done []piece) piece {
 	p.chore = p.chore || p.kind == act.Plate && warmsPlates(&p)
 	p.strange = k.strangersTo(p.own)
 	p.made = makers[a.Verb] || a.Kind == ""
-	p.stands = standsFor(p.own, p.made)
+	p.stands = standsFor(p.own, p.made || p.own["veget"])
 	for _, stem := range sorted(weights) {
 		rare, known := k.rare[stem]
 		if !known {

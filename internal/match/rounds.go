@@ -16,6 +16,7 @@ const (
 	taken      = 0.55 // another row stands for the step, and better
 	saidAgain  = 0.6  // in the same words
 	lookedAt   = 0.6  // a look at what the row works on
+	ofNovel    = 0.5  // so much less when it says what the other row does not say of the step
 	notTwin    = 0.5  // the same row stands above, for another step
 	suits      = 0.4  // by itself, out of order
 	firstComes = 0.35 // so much better must a later row be
@@ -51,7 +52,10 @@ func (k *known) context(pieces []piece, fit [][]float64, at []int) [][]float64 {
 				continue
 			}
 			if o := owner[j]; o >= 0 && pieces[o].row != pieces[i].row && owns(pieces[i].kind) && !twins(pieces, o, i) && !k.halves(pieces, at, o, i, j) {
-				out[i][j] -= taken + saidAgain*alikeWords(&pieces[i], &pieces[o])
+				out[i][j] -= taken*(1-ofNovel*novel(&pieces[i], &pieces[o], &k.steps[j])) + saidAgain*alikeWords(&pieces[i], &pieces[o])
+				if k.steps[j].alone {
+					out[i][j] -= forOnly
+				}
 			}
 			if looks(pieces[i].kind) {
 				if besideIt(i, j, pieces, at) {
@@ -66,6 +70,27 @@ func (k *known) context(pieces []piece, fit [][]float64, at []int) [][]float64 {
 		}
 	}
 	return out
+}
+
+// novel is the share of what a piece says of a step, 0 to 1, that the other does not say.
+func novel(p, other *piece, s *stepWords) float64 {
+	fresh, all := 0.0, 0.0
+	if s.serve {
+		return 0
+	}
+	for _, w := range p.words {
+		if s.words[w.stem] < 1 {
+			continue
+		}
+		all += w.weight
+		if !slices.ContainsFunc(other.words, func(o weighted) bool { return o.stem == w.stem }) {
+			fresh += w.weight
+		}
+	}
+	if all == 0 {
+		return 0
+	}
+	return fresh / all
 }
 
 // alikeWords is the share of a piece's words, 0 to 1, that another has too.

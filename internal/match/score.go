@@ -90,7 +90,7 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 }
 
 // waits are kinds that a step has or has not: they are never another's.
-var waits = map[act.Kind]bool{act.PutIn: true, act.TakeOut: true, act.FromCold: true, act.Freeze: true, act.Grill: true}
+var waits = map[act.Kind]bool{act.PutIn: true, act.TakeOut: true, act.FromCold: true, act.Freeze: true, act.Chill: true, act.Grill: true}
 
 // How much the name of the dish alone says of its loads: "quiche out".
 const (
@@ -103,13 +103,29 @@ func saysAny(p *piece, s *stepWords) bool {
 	return slices.ContainsFunc(p.words, func(w weighted) bool { return s.words[w.stem] == 1 && !plainVerbs[w.stem] && w.stem != "take" })
 }
 
+// namedElsewhere says whether another step of the dish works on what the piece names.
+func (k *known) namedElsewhere(p *piece, s *stepWords) bool {
+	dw := k.dishes[s.dish]
+	for j := dw.from; j < dw.to-1; j++ {
+		if t := &k.steps[j]; t.id != s.id && slices.ContainsFunc(p.words, func(w weighted) bool { return t.words[w.stem] == 1 && !k.verbs[w.stem] }) {
+			return true
+		}
+	}
+	return false
+}
+
 // waitsSo says whether a step has the wait that a piece begins or ends.
 func (k *known) waitsSo(p *piece, s *stepWords) bool {
 	switch p.kind {
 	case act.TakeOut:
 		return s.ends == act.PutIn || s.kinds[act.TakeOut] && saysAny(p, s)
 	case act.FromCold:
+		if p.things > 0 && !saysAny(p, s) && (p.speaks[s.dish] == 0 || k.namedElsewhere(p, s)) {
+			return false
+		}
 		return s.ends == act.Chill || s.ends == act.Freeze || s.kinds[act.FromCold]
+	case act.Chill:
+		return s.kinds[act.Chill] || s.ends != "" && s.ends != act.PutIn && s.ends != act.Hob && s.ends != act.Grill
 	case act.PutIn:
 		return s.kinds[act.PutIn] || s.kinds[act.Grill]
 	case act.Grill:
@@ -120,7 +136,7 @@ func (k *known) waitsSo(p *piece, s *stepWords) bool {
 
 // warmsPlates says whether the plates are made ready, which is not yet serving.
 func warmsPlates(p *piece) bool {
-	return p.verb == "heat" || p.verb == "warm" || p.own["warm"] || p.own["oven"] || p.own["hot"] && len(p.own) <= 2
+	return p.verb == "" && len(p.own) <= 1 || p.verb == "heat" || p.verb == "warm" || p.own["warm"] || p.own["oven"] || p.own["hot"] && len(p.own) <= 2
 }
 
 // sayAll says whether a piece says every word of a component's name.

@@ -35,6 +35,8 @@ type stepWords struct {
 	component string
 	words     map[string]float64 // stems with their weight in this step
 	total     float64
+	many      bool    // it names two things or more
+	onlyNamed bool    // it names no thing that is not in the dish's name
 	things    float64 // of the words that name things and are not in the dish's name
 	telling   float64 // of the words that are not in the dish's name
 	kinds     map[act.Kind]bool
@@ -241,18 +243,33 @@ func (k *known) weigh() {
 	}
 	slices.Sort(k.stems)
 	for i := range k.steps {
-		s := &k.steps[i]
-		for _, stem := range sorted(s.words) {
-			if s.words[stem] == 1 {
-				s.total += k.rare[stem]
-				if !k.dishes[s.dish].name[stem] {
-					s.telling += k.rare[stem]
-					if !k.verbs[stem] {
-						s.things += k.rare[stem]
-					}
-				}
+		k.weighStep(&k.steps[i])
+	}
+}
+
+// weighStep sums what a step's own words tell.
+func (k *known) weighStep(s *stepWords) {
+	named, count := 0.0, 0
+	for _, stem := range sorted(s.words) {
+		if s.words[stem] < 1 {
+			continue
+		}
+		rare := k.rare[stem]
+		s.total += rare
+		switch inName := k.dishes[s.dish].name[stem]; {
+		case inName && !k.verbs[stem]:
+			named += rare
+		case !inName:
+			s.telling += rare
+			if !k.verbs[stem] {
+				s.things += rare
+				count++
 			}
 		}
+	}
+	s.many = count > 1
+	if s.things == 0 && named > 0 {
+		s.things, s.onlyNamed = named, true
 	}
 }
 
