@@ -63,10 +63,10 @@ var arrows = map[string]string{
 
 // support is what tests may import and code that ships may not.
 var support = map[string]string{
-	"internal/practical/practicaltest": "internal/practical",                   // invented practicals
-	"internal/timeplan/timeplantest":   "internal/practical internal/timeplan", // invented plans
-	"internal/check/checktest":         "internal/practical",                   // invented plans with planted faults
-	"solver/internal/brute":            "solver/problem solver/verify",         // every schedule tried
+	"internal/practical/practicaltest": "internal/practical",                                            // invented practicals
+	"internal/timeplan/timeplantest":   "internal/practical internal/timeplan",                          // invented plans
+	"internal/check/checktest":         "internal/practical internal/format/docx internal/format/table", // invented plans with planted faults
+	"solver/internal/brute":            "solver/problem solver/verify",                                  // every schedule tried
 }
 
 // besides is what the tests of a room may import on top of that.

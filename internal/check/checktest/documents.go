@@ -42,9 +42,9 @@ func Documents(folder string) ([]Document, error) {
 }
 
 func document(p Plan, i int) (Document, error) {
-	l := Layouts[i%len(Layouts)]
-	d := Document{Plan: p, Layout: l.Name, Name: p.Name + "." + l.Name + extension(i, l)}
-	if extension(i, l) == l.Ext {
+	l, ext := layoutOf(p.Folder, i)
+	d := Document{Plan: p, Layout: l.Name, Name: p.Name + "." + l.Name + ext}
+	if ext == l.Ext {
 		d.Data = l.Document(p, i)
 		return d, nil
 	}
@@ -54,6 +54,19 @@ func document(p Plan, i int) (Document, error) {
 	}
 	d.Data = data
 	return d, nil
+}
+
+// layoutOf is the layout of the i-th document of a folder, and its extension.
+func layoutOf(folder string, i int) (Layout, string) {
+	if folder != Third {
+		l := Layouts[i%len(Layouts)]
+		return l, extension(i, l)
+	}
+	l := OtherLayouts[i%len(OtherLayouts)]
+	if len(l.Made) == 0 {
+		return l, l.Ext
+	}
+	return l, l.Made[i/len(OtherLayouts)%len(l.Made)]
 }
 
 // extension is that of the i-th document: three of four web pages become documents of an office.

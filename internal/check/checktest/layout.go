@@ -13,25 +13,26 @@ import (
 // Layout is one way in which people set a plan out.
 type Layout struct {
 	Name  string
-	Ext   string // of the file as it is written here: .html, .csv, .txt
+	Ext   string   // of the file as it is written here: .html, .csv, .txt, .docx
+	Made  []string // what a web page is made into, by turns; nil: as extension says
 	write func(sheet) string
 }
 
 // Layouts are all of them.
 var Layouts = []Layout{
-	{"four-columns", ".html", fourColumns},
-	{"shaded-rows", ".html", shadedRows},
-	{"dish-columns", ".html", dishColumns},
-	{"merged-dish", ".html", mergedDish},
-	{"ranges", ".html", ranges},
-	{"sections", ".html", sections},
-	{"two-columns", ".html", twoColumns},
-	{"inked-words", ".html", inkedWords},
-	{"how-long", ".html", howLong},
-	{"tabs", ".txt", tabs},
-	{"lines", ".txt", lines},
-	{"commas", ".csv", commas},
-	{"semicolons", ".csv", semicolons},
+	{Name: "four-columns", Ext: ".html", write: fourColumns},
+	{Name: "shaded-rows", Ext: ".html", write: shadedRows},
+	{Name: "dish-columns", Ext: ".html", write: dishColumns},
+	{Name: "merged-dish", Ext: ".html", write: mergedDish},
+	{Name: "ranges", Ext: ".html", write: ranges},
+	{Name: "sections", Ext: ".html", write: sections},
+	{Name: "two-columns", Ext: ".html", write: twoColumns},
+	{Name: "inked-words", Ext: ".html", write: inkedWords},
+	{Name: "how-long", Ext: ".html", write: howLong},
+	{Name: "tabs", Ext: ".txt", write: tabs},
+	{Name: "lines", Ext: ".txt", write: lines},
+	{Name: "commas", Ext: ".csv", write: commas},
+	{Name: "semicolons", Ext: ".csv", write: semicolons},
 }
 
 // clockStyles are ways of writing the time.
@@ -57,11 +58,12 @@ func half(h int) string {
 type sheet struct {
 	Plan
 	style func(h, m int) string
+	span  func(from, to practical.TimeOfDay) string
 }
 
 // Document sets a plan out as the n-th layout and clock style say.
 func (l Layout) Document(p Plan, n int) []byte {
-	return []byte(l.write(sheet{p, clockStyles[n%len(clockStyles)]}))
+	return []byte(l.write(sheet{p, clockStyles[n%len(clockStyles)], otherStyles[n%len(otherStyles)]}))
 }
 
 func (s sheet) clock(t practical.TimeOfDay) string { return s.style(int(t)/60, int(t)%60) }
@@ -75,6 +77,11 @@ var Names = map[string][][2]string{
 	"pie":       {{"X", "Chicken and leek pies"}, {"Y", "Chocolate roulade"}},
 	"lasagne":   {{"L", "Beef lasagne"}, {"P", "Lemon posset trifles"}, {"D", "Garlic dough balls"}},
 	"rolls":     {{"S", "Prawn spring rolls"}, {"F", "Egg fried rice"}, {"J", "Orange jelly"}},
+	"scotch":    {{"E", "Scotch eggs"}, {"V", "Victoria sandwich"}},
+	"goujons":   {{"F", "Fish goujons and chips"}, {"M", "Strawberry mousse"}},
+	"soup":      {{"P", "Leek and potato soup"}, {"S", "Cheese scones"}, {"J", "Jam tarts"}},
+	"crepes":    {{"C", "Chicken and mushroom crepes"}, {"A", "Apple crumble and custard"}},
+	"pasta":     {{"T", "Tagliatelle and meatball bake"}, {"R", "Bread rolls"}, {"C", "Chocolate orange mousse"}},
 	"burgers":   {{"P", "Beef burgers in milk rolls"}, {"Q", "Jam Swiss roll"}},
 }
 

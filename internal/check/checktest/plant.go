@@ -117,6 +117,11 @@ func (p *planting) apply(verb, rest string) error {
 		}
 	case "drop-dish":
 		plan.Rows = slices.DeleteFunc(plan.Rows, func(r Row) bool { return r.Dish == rest })
+	case "everywhere":
+		was, is, _ := strings.Cut(rest, "->")
+		for i := range plan.Rows {
+			plan.Rows[i].replace(strings.TrimSpace(was), strings.TrimSpace(is))
+		}
 	case "finish":
 		plan.Finish = rest
 	case "extra":
@@ -145,6 +150,13 @@ func (p *planting) row(verb, rest string) error {
 		p.plan.Rows = slices.Delete(rows, i, i+1)
 	case "text":
 		rows[i].Text = rest
+	case "acts":
+		rows[i].Acts = strings.Fields(rest)
+	case "replace":
+		was, is, _ := strings.Cut(rest, "->")
+		if !rows[i].replace(strings.TrimSpace(was), strings.TrimSpace(is)) {
+			err = fmt.Errorf("row %s of %s has no %q", mark, p.plan.Name, was)
+		}
 	case "points":
 		rows[i].Points = rest
 	case "time", "move":
@@ -168,6 +180,17 @@ func (p *planting) row(verb, rest string) error {
 		err = fmt.Errorf("%q is no change", verb)
 	}
 	return err
+}
+
+// replace changes words of a row, or else of its points.
+func (r *Row) replace(was, is string) bool {
+	for _, text := range []*string{&r.Text, &r.Points} {
+		if strings.Contains(*text, was) {
+			*text = strings.TrimSpace(strings.ReplaceAll(*text, was, is))
+			return true
+		}
+	}
+	return false
 }
 
 // oneByOne puts each dish's rows together, dish after dish, with the minutes they had.

@@ -11,6 +11,8 @@ import (
 
 var soffice = flag.String("soffice", "", "LibreOffice, to write documents/ anew with")
 
+var only = flag.String("only", "", "folder of menus whose documents are written; all if empty")
+
 // filters are LibreOffice's, by what comes out.
 var filters = map[string]string{
 	".docx": "HTML (StarWriter)", ".odt": "HTML (StarWriter)",
@@ -20,20 +22,17 @@ var filters = map[string]string{
 // TestWriteDocuments writes documents/ when asked to; else it looks that each is there.
 func TestWriteDocuments(t *testing.T) {
 	if *soffice == "" {
-		looked, err := Documents(LookedAt)
-		if err != nil {
-			t.Fatal(err)
-		}
-		held, err := Documents(Second)
-		if err != nil {
-			t.Fatal(err)
-		}
-		all := append(looked, held...)
 		kinds := map[string]int{}
-		for _, d := range all {
-			kinds[filepath.Ext(d.Name)]++
-			if len(d.Data) == 0 {
-				t.Errorf("%s is empty", d.Name)
+		for _, folder := range []string{LookedAt, Second, Third} {
+			all, err := Documents(folder)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, d := range all {
+				kinds[filepath.Ext(d.Name)]++
+				if len(d.Data) == 0 {
+					t.Errorf("%s is empty", d.Name)
+				}
 			}
 		}
 		t.Log(kinds)
@@ -41,7 +40,10 @@ func TestWriteDocuments(t *testing.T) {
 	}
 	pages := map[string][]string{} // by extension
 	folder := t.TempDir()
-	for _, from := range []string{LookedAt, Second} {
+	for _, from := range []string{LookedAt, Second, Third} {
+		if *only != "" && *only != from {
+			continue
+		}
 		writePages(t, folder, from, pages)
 	}
 	for ext, list := range pages {
@@ -58,8 +60,7 @@ func writePages(t *testing.T, folder, from string, pages map[string][]string) {
 	sound, _ := Sound(from)
 	faulty, _ := Faulty(from)
 	for i, p := range append(sound, faulty...) {
-		l := Layouts[i%len(Layouts)]
-		ext := extension(i, l)
+		l, ext := layoutOf(from, i)
 		if ext == l.Ext {
 			continue
 		}
