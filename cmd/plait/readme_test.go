@@ -26,7 +26,11 @@ func TestREADMECommands(t *testing.T) {
 				t.Errorf("nothing runs the command %q", line)
 			default:
 				ran++
-				if got := run(t, strings.Fields(args)...); got.code != exitFits || got.out == "" {
+				most := exitFits
+				if strings.HasPrefix(args, "check ") {
+					most = exitUnfit // it finds what stops the cook
+				}
+				if got := run(t, strings.Fields(args)...); got.code > most || got.out == "" {
 					t.Errorf("%s: exit %d, errors %q", line, got.code, got.err)
 				}
 			}
