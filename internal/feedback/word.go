@@ -24,8 +24,8 @@ func Word(n paper.Note) ([]byte, error) {
 		say(0, s, false)
 	}
 	for i, p := range n.Points {
-		say(2, fmt.Sprintf("%d. %s", i+1, p.Ask), false)
-		for _, row := range p.Rows {
+		say(4, fmt.Sprintf("%d. %s", i+1, p.Ask), false)
+		for _, row := range p.Rows[:min(len(p.Rows), wordRows)] {
 			blocks = append(blocks, table.Block{Line: table.Line{{Text: row, Italic: true}}})
 		}
 		if p.Why != "" {
@@ -33,7 +33,7 @@ func Word(n paper.Note) ([]byte, error) {
 		}
 	}
 	if clashes := clashWords(n); len(clashes) > 0 {
-		say(2, "Two things in your hands at once", false)
+		say(4, "Two things in your hands at once", false)
 		for _, c := range clashes {
 			blocks = append(blocks, table.Block{Item: "-", Line: table.Line{{Text: c}}})
 		}
@@ -48,6 +48,9 @@ func Word(n paper.Note) ([]byte, error) {
 	}
 	return docx.Write(docx.Paper{Title: n.Title, Blocks: blocks, Beside: drawing(n)})
 }
+
+// wordRows keeps the page one page: its type has one size.
+const wordRows = 2
 
 // Points of an A4 page that the plait takes beside the words.
 const (

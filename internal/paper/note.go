@@ -49,11 +49,13 @@ func (n Note) drawn() bool { return n.Plait != nil && len(n.Plait.Rows) > 0 }
 // NotePDF writes the note on one sheet of A4: type is set as large as lets all of
 // it stand there, from 12 points down to 7. Fonts are embedded, the structure is tagged, and the
 // same note gives the same bytes.
-func NotePDF(n Note) ([]byte, error) {
+func NotePDF(n Note) ([]byte, error) { return fitted(n).output() }
+
+// fitted is the note in the largest type with which its words stand on the page.
+func fitted(n Note) *noteDocument {
 	for size := 12.0; ; size -= 0.5 {
-		d := setNote(n, size)
-		if d.y <= d.bottom() || size <= 7 {
-			return d.output()
+		if d := setNote(n, size); d.y <= d.bottom() || size <= 7 {
+			return d
 		}
 	}
 }
@@ -160,7 +162,8 @@ var noteTemplate string
 var notePage = template.Must(template.New("note").Funcs(template.FuncMap{"mark": markSVG, "bind": bind}).Parse(noteTemplate))
 
 // NoteHTML writes the note as one page that stands alone: fonts, style and the
-// plait are inside it, nothing is fetched.
+// plait are inside it, nothing is fetched. Its type is as large as NotePDF's, so that
+// it prints on one sheet too.
 func NoteHTML(n Note) ([]byte, error) {
 	v := struct {
 		Note
@@ -168,7 +171,9 @@ func NoteHTML(n Note) ([]byte, error) {
 		CSS   template.CSS
 		Drawn template.HTML
 		Words []string
-	}{Note: n, Key: n.key(), CSS: template.CSS(faceCSS() + sheetCSS + noteCSS)}
+	}{Note: n, Key: n.key()}
+	size := min(fitted(n).size, 11.5) // a browser sets words a little wider
+	v.CSS = template.CSS(faceCSS() + fmt.Sprintf(":root{--time:17pt;--text:%gpt;--small:%gpt}\n", size, max(7, size-1.5)) + sheetCSS + noteCSS)
 	if n.drawn() {
 		v.Drawn = template.HTML(picture.Plait(n.Plait, plaitFor(n.Plait, 250, 780)))
 		v.Words = picture.Words(n.Plait)
