@@ -65,6 +65,7 @@ func ofAnother(d practical.Dish, i int, component string) bool {
 // listedFood is the words by which a step can mean an ingredient.
 type listedFood struct {
 	words     []string // stems: any of them
+	phrase    string   // its last two words, such as baking powder
 	many      []string // words for many that count it in
 	component string
 }
@@ -89,6 +90,9 @@ func nameOf(in practical.Ingredient) listedFood {
 	if n := len(ts); n > 0 && ts[n-1].kind == word && ts[n-1].is("oil", "salt", "pepper", "water", "sugar", "flour") {
 		f.words = append(f.words, ts[n-1].food())
 	}
+	if n := len(ts); n > 1 && ts[n-1].kind == word && ts[n-2].kind == word {
+		f.phrase = ts[n-2].text + " " + ts[n-1].text
+	}
 	for _, m := range manyWords {
 		if hasAny(ts, m.foods...) || has(ts, m.foods...) {
 			f.many = append(f.many, m.words...)
@@ -104,7 +108,7 @@ func (f listedFood) in(ts []token) bool {
 			return true
 		}
 	}
-	if has(ts, f.many...) {
+	if has(ts, f.many...) || f.phrase != "" && has(ts, f.phrase) {
 		return true
 	}
 	i := find(ts, "ingredients")
@@ -140,6 +144,7 @@ var manyWords = []struct{ words, foods []string }{
 	{[]string{"yolk", "whites", "egg wash", "glaze", "eggs", "yolks"}, strings.Fields("egg eggs")},
 	{[]string{"zest", "juice", "rind", "wedges"}, strings.Fields("lemon lime orange")},
 	{[]string{"crumbs", "breadcrumbs"}, strings.Fields("bread breadcrumbs panko")},
+	{[]string{"flavouring", "flavoring", "flavour"}, strings.Fields("vanilla essence extract")},
 	{[]string{"dough", "mixture"}, strings.Fields("yeast")},
 }
 

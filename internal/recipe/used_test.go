@@ -25,9 +25,10 @@ func TestIngredientsUsed(t *testing.T) {
 			{Raw: "1 lemon", Name: "lemon"},
 			{Raw: "parsley to garnish", Name: "parsley"},
 			{Raw: "50 g walnuts", Name: "walnuts"},
+			{Raw: "1 tsp baking powder", Name: "best baking powder"},
 		},
 		Steps: []practical.Step{
-			{ID: "A1", Text: "Rub the butter into the flour until it looks like fine breadcrumbs."},
+			{ID: "A1", Text: "Rub the butter into the flour until it looks like fine breadcrumbs, with the baking powder."},
 			{ID: "A2", Text: "Heat the oil and fry the vegetables for 5 minutes; season."},
 			{ID: "A3", Text: "Stir in the spices and the zest. Grate in the garlic. Butter a dish."},
 			{ID: "A4", Text: "Whisk the dressing ingredients together with the cumin."},
@@ -35,7 +36,7 @@ func TestIngredientsUsed(t *testing.T) {
 		Serve: practical.Serve{How: "with chopped parsley"},
 	}
 	u := IngredientsUsed(d)
-	want := [][]string{{"A1"}, {"A1", "A3"}, {"A2"}, {"A2"}, {"A2"}, {"A2"}, {"A3", "A4"}, {"A3", "A4"}, {"A3"}, {"serving"}, nil}
+	want := [][]string{{"A1"}, {"A1", "A3"}, {"A2"}, {"A2"}, {"A2"}, {"A2"}, {"A3", "A4"}, {"A3", "A4"}, {"A3"}, {"serving"}, nil, {"A1"}}
 	if diff := cmp.Diff(want, u.By); diff != "" {
 		t.Errorf("used (-want +got)\n%s", diff)
 	}
