@@ -29,7 +29,7 @@ func (r *reader) reads(i int, f found) bool {
 	case never:
 		return !r.adjectival(i)
 	case often:
-		if tools[f.name] && r.listing() && (next.kind != word || joiners[next.text] || r.all[len(r.all)-1].is("serve")) {
+		if tools[f.name] && r.listing() && (next.kind == sign || joiners[next.text] || r.all[len(r.all)-1].is("serve")) {
 			return false
 		}
 		if f.is("warm", "heat", "dry", "crisp") && r.adding() {

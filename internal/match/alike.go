@@ -35,7 +35,13 @@ dough base
 simmer bubble
 brown seal sear
 glaze wash
-tin tins mould moulds tray
+tin tins mould moulds mold molds tray
+pan skillet saucepan
+courgette zucchini
+aubergine eggplant
+prawn shrimp
+rocket arugula
+grill broil
 sponge cake cakes
 bun buns
 top topping

@@ -14,6 +14,9 @@ const (
 	forStep      = 0.5 // of the step's own words that the piece says
 	forKind      = 0.7
 	forAlike     = 0.3
+	forOther     = 0.4 // every thing named is another than the step's
+	forWait      = 0.4
+	forServing   = 0.3
 	forOnly      = 0.3 // the only wait of its kind in the dish
 	forVerb      = 0.2
 	forComponent = 0.3
@@ -32,6 +35,9 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 			return certain
 		}
 		return -needed
+	}
+	if p.kind == act.TurnOven && s.ends == act.PutIn && !s.kinds[act.TurnOven] && figuresFit(p, s) >= forMinutes+forCelsius {
+		return forWait // "turn the oven down to 150 for 45 minutes"
 	}
 	if p.chore && !s.kinds[p.kind] {
 		return -needed
@@ -70,6 +76,9 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 	if s.total > 0 {
 		score += forStep * math.Sqrt(min(1, own/s.total))
 	}
+	if !s.serve && p.things > 0 && s.things > 0 && !sharesThing(k, p, s) {
+		score -= forOther
+	}
 	for _, d := range p.strange {
 		if d != s.dish {
 			continue
@@ -86,7 +95,11 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 	if s.alone && p.kind == s.ends {
 		score += forOnly
 	}
-	return score + k.kindFits(p, s) + figuresFit(p, s)
+	score += k.kindFits(p, s) + figuresFit(p, s)
+	if s.serve && p.kind == act.Serve {
+		return max(score, forServing) // "present on a white plate"
+	}
+	return score
 }
 
 // waits are kinds that a step has or has not: they are never another's.
@@ -137,6 +150,12 @@ func (k *known) waitsSo(p *piece, s *stepWords) bool {
 // warmsPlates says whether the plates are made ready, which is not yet serving.
 func warmsPlates(p *piece) bool {
 	return p.verb == "" && len(p.own) <= 1 || p.verb == "heat" || p.verb == "warm" || p.own["warm"] || p.own["oven"] || p.own["hot"] && len(p.own) <= 2
+}
+
+// sharesThing says whether a piece names any thing that has to do with the step.
+func sharesThing(k *known, p *piece, s *stepWords) bool {
+	return slices.ContainsFunc(p.words, func(w weighted) bool { return s.words[w.stem] > 0 && !k.verbs[w.stem] }) ||
+		slices.ContainsFunc(p.stands, func(stem string) bool { return s.words[stem] > 0 })
 }
 
 // sayAll says whether a piece says every word of a component's name.
@@ -198,6 +217,9 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 		return forKind
 	case p.made:
 		return forAlike
+	}
+	if p.kind == act.Cut && !s.kinds[act.Shape] && !s.serve {
+		return -2 * againstKind
 	}
 	for _, a := range alike[p.kind] {
 		if s.kinds[a] {
