@@ -23,17 +23,20 @@ var clockTests = map[string]test{
 	"rest-break":      restBreak,
 }
 
-// backwards tells each time that is before the one above it in its table.
+// backwards tells each time that is before the one above it, in a table or in
+// the rows of a dish that stand apart.
 func backwards(v *view, f *asker) {
-	above := map[int]*row{}
-	for _, r := range v.rows {
-		if !r.timed || r.Clock == written.Carried {
-			continue
+	for _, run := range v.runs {
+		var above *row
+		for _, r := range run {
+			if !r.timed || r.Clock == written.Carried {
+				continue
+			}
+			if above != nil && r.At < above.At && (r.behind || above.behind) {
+				f.tell(saw{rows: []*row{r, above}, minutes: int(above.At - r.At)})
+			}
+			above = r
 		}
-		if b := above[r.Table]; b != nil && r.At < b.At && (r.behind || b.behind) {
-			f.tell(saw{rows: []*row{r, b}, minutes: int(b.At - r.At)})
-		}
-		above[r.Table] = r
 	}
 }
 
@@ -131,13 +134,8 @@ func overrun(v *view, f *asker) {
 	}
 }
 
-// least is the fewest minutes of hands that a row takes, by its words or by its steps.
-func (r *row) least() int {
-	if r.recipe.High > 0 && r.recipe.Low < r.hands.Low {
-		return r.recipe.Low
-	}
-	return r.hands.Low
-}
+// least is the fewest minutes of hands that a row takes, by its words.
+func (r *row) least() int { return r.hands.Low }
 
 // overfull tells blocks with more work than minutes.
 func overfull(v *view, f *asker) {

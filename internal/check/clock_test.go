@@ -12,6 +12,17 @@ var clockCases = []ruleCase{
 12:50 | A | Simmer the carrots in stock for 15 minutes
 13:05 | B | Cream the butter and sugar
 13:05 | A | Stir the soup`},
+	{rule: "clock-backwards", bad: `
+09:00 | A | Peel and chop the carrots
+09:20 | A | Simmer the carrots in stock for 15 minutes
+09:10 | A | Blend the soup
+09:40 | A | Serve the soup`, row: 3, good: `
+09:00 | A | Peel and chop the carrots
+09:20 | A | Simmer the carrots in stock for 15 minutes
+09:40 | A | Blend the soup
+09:05 | B | Cream the butter and sugar
+09:25 | B | Bake the cake at 180C for 20 minutes
+09:45 | B | Take out the cake`},
 	{rule: "gap", with: kitchen, bad: `
 09:00 | A | Peel and chop the carrots
 09:10 | A | Drain the carrots

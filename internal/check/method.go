@@ -86,10 +86,20 @@ func outOfOrder(v *view, f *asker) {
 
 // wrongWay says that every row of a step is before every row of the one it needs.
 func (v *view) wrongWay(late, early *row, before, s *stepSeen) bool {
+	if early.prepares() {
+		return false // cutting ahead is no harm
+	}
 	if late.backwards || early.backwards || early.place >= late.place || early.begin >= late.begin {
 		return false
 	}
 	return v.sure(early, s.step.ID) >= 0.6 && v.sure(late, before.step.ID) >= 0.6
+}
+
+// prepares says that a row only cuts and gathers.
+func (r *row) prepares() bool {
+	return r.has(act.Cut) && !slices.ContainsFunc(r.deeds, func(d *deed) bool {
+		return d.Kind != act.Cut && d.Kind != act.SetUp && d.Kind != act.Other && d.Kind != act.WashHands && d.Kind != act.CleanDown
+	})
 }
 
 // preparing says that a step is cutting and weighing: prepared-after-use tells it.

@@ -18,9 +18,10 @@ type view struct {
 	start    int                // minutes after midnight
 	finish   int                // with extra time and rest breaks
 	setUp    int
-	rows     []*row  // in the order of the document
-	inTime   []*row  // by the clock
-	deeds    []*deed // by the clock, then in the order of the text
+	rows     []*row   // in the order of the document
+	inTime   []*row   // by the clock
+	runs     [][]*row // whose times should not fall
+	deeds    []*deed  // by the clock, then in the order of the text
 	loads    []*load
 	strayOut []*deed  // taken out, and nothing was in
 	dishes   []string // letters in order

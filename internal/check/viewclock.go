@@ -7,19 +7,16 @@ import (
 	"plait.example/internal/written"
 )
 
-// timeRows finds when each row begins and ends. A row whose time runs
-// backwards stands where it stands in the document.
+// timeRows finds when each row begins and ends. A time that runs backwards
+// stands where it stands in the document.
 func (v *view) timeRows() {
-	tables := map[int][]*row{}
 	for _, r := range v.rows {
 		r.timed = r.Clock != written.NoClock
 		r.begin = int(r.At)
-		tables[r.Table] = append(tables[r.Table], r)
 	}
-	for _, r := range v.rows {
-		if list := tables[r.Table]; list[0] == r {
-			settle(list)
-		}
+	v.runs = runsOf(v.rows)
+	for _, run := range v.runs {
+		settle(run)
 	}
 	v.inTime = slices.Clone(v.rows)
 	slices.SortStableFunc(v.inTime, func(a, b *row) int { return a.begin - b.begin })
@@ -27,6 +24,39 @@ func (v *view) timeRows() {
 		r.place = i
 	}
 	v.endRows()
+}
+
+// runsOf are the rows whose times should not fall: those of one table, and in a
+// table that goes dish by dish, those of one dish.
+func runsOf(rows []*row) (runs [][]*row) {
+	for i, r := range rows {
+		if i == 0 || r.Table != rows[i-1].Table || dishBegins(rows, i) {
+			runs = append(runs, nil)
+		}
+		runs[len(runs)-1] = append(runs[len(runs)-1], r)
+	}
+	return runs
+}
+
+// dishBegins says that with row i a table begins another dish, its times anew:
+// the time falls, two rows or more are about the new dish, and none of the
+// dishes above comes again.
+func dishBegins(rows []*row, i int) bool {
+	r, above := rows[i], rows[i-1]
+	if !r.timed || r.At >= above.At || len(r.Letters) == 0 || r.samely(above) || i+1 == len(rows) || !rows[i+1].samely(r) {
+		return false
+	}
+	for _, o := range rows[:i] {
+		if o.Table == r.Table && o.samely(r) {
+			return false
+		}
+		for _, later := range rows[i:] {
+			if o.Table == r.Table && later.Table == r.Table && later.samely(o) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // slip is by how many minutes a time may be out of order and still be believed.

@@ -80,7 +80,7 @@ func (v *view) rowsOfSteps() {
 	for _, r := range v.inTime {
 		for _, s := range r.Steps {
 			seen := v.steps[s.ID]
-			if seen == nil || s.Sure < sureEnough || len(r.Letters) > 0 && !r.about(seen.dish.Letter) || r.gathers() && seen.cooks() {
+			if seen == nil || s.Sure < sureEnough || len(r.Letters) > 0 && !r.about(seen.dish.Letter) || r.gathers() && seen.cooks() || r.saysDone() {
 				continue
 			}
 			if s.Part == match.TakeOut {
