@@ -173,7 +173,7 @@ func (k *known) likeName(name string, d int) float64 {
 		return 0
 	}
 	sum := 0.0
-	for stem := range stems {
+	for _, stem := range sorted(stems) {
 		if k.dishes[d].name[stem] {
 			sum += 1 / float64(k.dishesNamed(stem))
 		} else if in := k.dishesWith(stem); in[d] && len(in) == 1 {
@@ -200,105 +200,4 @@ func (k *known) dishesWith(stem string) map[int]bool {
 		}
 	}
 	return in
-}
-
-// assign gives each row of the matrix a column of its own with the greatest
-// sum; rows beyond the columns take their best. Exact up to eight rows, by all
-// ways; beyond, the rows with most evidence choose first.
-func assign(matrix [][]float64, columns int) []int {
-	if len(matrix) > 8 || columns > 8 {
-		return greedy(matrix, columns)
-	}
-	best, chosen := -1.0, make([]int, len(matrix))
-	current, used := make([]int, len(matrix)), make([]bool, columns)
-	var try func(i, free int, sum float64)
-	try = func(i, free int, sum float64) {
-		if i == len(matrix) {
-			if sum > best {
-				best = sum
-				copy(chosen, current)
-			}
-			return
-		}
-		for c := range columns {
-			if used[c] && free > 0 {
-				continue
-			}
-			was := used[c]
-			used[c], current[i] = true, c
-			left := free
-			if !was {
-				left--
-			}
-			try(i+1, left, sum+matrix[i][c])
-			used[c] = was
-		}
-	}
-	try(0, columns, 0)
-	return chosen
-}
-
-func greedy(matrix [][]float64, columns int) []int {
-	chosen := make([]int, len(matrix))
-	for i, row := range matrix {
-		for c := range columns {
-			if row[c] > row[chosen[i]] {
-				chosen[i] = c
-			}
-		}
-	}
-	return chosen
-}
-
-// ownLetters gives letters to the dishes of a plan that has no practical: its
-// own where it has them, else A, B, C in the order of appearance.
-func ownLetters(plan written.Plan) [][]string {
-	letters := map[string]string{}
-	taken := map[string]bool{}
-	for _, n := range plan.Dishes {
-		if len(n.Letter) == 1 {
-			taken[strings.ToUpper(n.Letter)] = true
-		}
-	}
-	next := 'A'
-	letter := func(label string) string {
-		if l := letters[label]; l != "" {
-			return l
-		}
-		l := ""
-		if len(label) == 1 && label >= "a" && label <= "z" {
-			l = strings.ToUpper(label)
-		}
-		for _, n := range plan.Dishes {
-			if len(n.Letter) == 1 && (strings.EqualFold(n.Name, label) || strings.EqualFold(n.Letter, label) || "#"+n.Ink == label || "@"+n.Shade == label) {
-				l = strings.ToUpper(n.Letter)
-			}
-		}
-		for ; l == ""; next++ {
-			if next > 'Z' {
-				return ""
-			}
-			if s := string(next); !taken[s] {
-				l = s
-			}
-		}
-		letters[label], taken[l] = l, true
-		return l
-	}
-	var all [][]string
-	for _, n := range plan.Dishes {
-		letter(strings.ToLower(strings.TrimSpace(n.Name)))
-	}
-	for _, r := range plan.Rows {
-		var list []string
-		for _, label := range labelsOf(r) {
-			if l := ""; !isEvery(label) {
-				if l = letter(label); l != "" {
-					list = append(list, l)
-				}
-			}
-		}
-		all = append(all, list)
-	}
-	return all
 }

@@ -55,8 +55,9 @@ const (
 
 // piecesOf cuts a row into pieces.
 func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
+	all := k.mended(r.Text)
 	for _, c := range clauses(r.Text, acts) {
-		if p := k.pieceOf(n, r.Text, c, list); len(list) == 0 || !onlyStirs(&p) {
+		if p := k.pieceOf(n, r.Text, all, c, list); len(list) == 0 || !onlyStirs(&p) {
 			list = append(list, p)
 		}
 	}
@@ -153,11 +154,11 @@ func parts(text string, start, end int, a act.Act) (list [][2]int) {
 	return list
 }
 
-// pieceOf reads a clause; done are the pieces of the row before it.
-func (k *known) pieceOf(n int, text string, c clause, done []piece) piece {
+// pieceOf reads a clause; all are the stems of the row, done the pieces of the row before it.
+func (k *known) pieceOf(n int, text string, all map[string]bool, c clause, done []piece) piece {
 	a := c.act
 	p := piece{row: n, kind: a.Kind, verb: canonical(a.Verb), act: a, dish: -1, chore: chores[a.Kind], speaks: make([]float64, len(k.dishes))}
-	p.own, p.all = k.mended(text[c.start:c.end]), k.mended(text)
+	p.own, p.all = k.mended(text[c.start:c.end]), all
 	weights := map[string]float64{}
 	if a.Kind != "" && len(a.Objects) == 0 {
 		for stem := range p.all {

@@ -7,8 +7,7 @@ import (
 	"plait.example/internal/act"
 )
 
-// What counts for a piece standing for a step. Set by trial on the tuning half
-// of the plans in testdata.
+// What counts for a piece standing for a step. Set by trial on the plans in testdata.
 const (
 	forWords     = 1.7
 	forStep      = 0.5 // of the step's own words that the piece says
@@ -30,18 +29,49 @@ const (
 
 // fits says how well a piece stands for a step: above 0, better than for none.
 func (k *known) fits(p *piece, s *stepWords) float64 {
-	if p.fixed {
-		if k.steps[p.step].id == s.id {
-			return certain
-		}
-		return -needed
-	}
-	if p.kind == act.TurnOven && s.ends == act.PutIn && !s.kinds[act.TurnOven] && figuresFit(p, s) >= forMinutes+forCelsius {
+	switch {
+	case p.fixed && k.steps[p.step].id == s.id:
+		return certain
+	case p.kind == act.TurnOven && s.ends == act.PutIn && !s.kinds[act.TurnOven] && figuresFit(p, s) >= forMinutes+forCelsius:
 		return forWait // "turn the oven down to 150 for 45 minutes"
-	}
-	if p.chore && !s.kinds[p.kind] {
+	case p.fixed, k.never(p, s):
 		return -needed
 	}
+	score := k.wordsFit(p, s) + k.kindFits(p, s) + figuresFit(p, s) - needed
+	if slices.Contains(p.strange, s.dish) {
+		score -= forStranger
+	}
+	if p.made && s.component != "" && sayAll(p, s.component) {
+		score += forComponent
+	}
+	if s.words[p.verb] == 1 && !plainVerbs[p.verb] {
+		score += forVerb
+	}
+	if s.alone && p.kind == s.ends {
+		score += forOnly
+	}
+	if s.serve && p.kind == act.Serve {
+		return max(score, forServing) // "present on a white plate"
+	}
+	return score
+}
+
+// never says whether a piece cannot stand for a step, whatever its words.
+func (k *known) never(p *piece, s *stepWords) bool {
+	switch {
+	case p.chore && !s.kinds[p.kind]:
+		return true
+	case s.serve && (p.kind == act.Other && p.verb == "" || p.kind == act.Plate && warmsPlates(p)):
+		return true // "curry done", "warm the plates"
+	case s.setUp && p.kind != act.SetUp && p.kind != act.Ready && p.made:
+		return true
+	}
+	return waits[p.kind] && !k.waitsSo(p, s)
+}
+
+// wordsFit is the part for the words: how many of the piece's the step has, and
+// how many of the step's the piece has.
+func (k *known) wordsFit(p *piece, s *stepWords) (score float64) {
 	shared, own := 0.0, 0.0
 	for _, w := range p.words {
 		if in := s.words[w.stem]; in > 0 {
@@ -57,13 +87,6 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 			own += ofStanding * k.rare[stem]
 		}
 	}
-	if s.serve && (p.kind == act.Other && p.verb == "" || p.kind == act.Plate && warmsPlates(p)) {
-		return -needed // "curry done", "warm the plates"
-	}
-	if s.setUp && p.kind != act.SetUp && p.kind != act.Ready && p.made || waits[p.kind] && !k.waitsSo(p, s) {
-		return -needed
-	}
-	score := -needed
 	if waits[p.kind] && p.speaks[s.dish] > 0 {
 		shared = max(shared, p.total*min(wholeDish, wholeDish*p.speaks[s.dish]))
 	}
@@ -78,26 +101,6 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 	}
 	if !s.serve && p.things > 0 && s.things > 0 && !sharesThing(k, p, s) {
 		score -= forOther
-	}
-	for _, d := range p.strange {
-		if d != s.dish {
-			continue
-		}
-		score -= forStranger
-		break
-	}
-	if p.made && s.component != "" && sayAll(p, s.component) {
-		score += forComponent
-	}
-	if s.words[p.verb] == 1 && !plainVerbs[p.verb] {
-		score += forVerb
-	}
-	if s.alone && p.kind == s.ends {
-		score += forOnly
-	}
-	score += k.kindFits(p, s) + figuresFit(p, s)
-	if s.serve && p.kind == act.Serve {
-		return max(score, forServing) // "present on a white plate"
 	}
 	return score
 }
@@ -166,81 +169,6 @@ func sayAll(p *piece, component string) bool {
 		}
 	}
 	return true
-}
-
-// alike are kinds that one writer takes for the other.
-var alike = map[act.Kind][]act.Kind{
-	act.Mix:      {act.Fill, act.Hob, act.Shape, act.Taste, act.Decorate},
-	act.Fill:     {act.Mix, act.Shape, act.Decorate},
-	act.Shape:    {act.Fill, act.Cut, act.Mix},
-	act.Decorate: {act.Fill, act.Plate, act.Mix, act.Serve},
-	act.Hob:      {act.Mix, act.BoilWater, act.Reheat, act.Grill},
-	act.Cool:     {act.Rest, act.Chill, act.TakeOut, act.Other},
-	act.Rest:     {act.Cool, act.Chill, act.Prove, act.Soak, act.Marinate},
-	act.Chill:    {act.Cool, act.Rest, act.Freeze},
-	act.Prove:    {act.Rest},
-	act.Cut:      {act.Shape},
-	act.Plate:    {act.Serve, act.Decorate},
-	act.Serve:    {act.Plate, act.Decorate},
-	act.Test:     {act.Probe},
-	act.Probe:    {act.Test},
-	act.Other:    {act.Cool, act.TakeOut},
-	act.Taste:    {act.Mix},
-	act.Marinate: {act.Mix, act.Rest, act.Chill},
-	act.Soak:     {act.Rest, act.Mix},
-	act.Reheat:   {act.Hob},
-	act.Grill:    {act.Hob, act.PutIn},
-	act.Ready:    {act.Shape},
-}
-
-func (k *known) kindFits(p *piece, s *stepWords) float64 {
-	switch {
-	case p.kind == "":
-		return forAlike
-	case p.verb == "wrap" || p.verb == "cover":
-		return wrapFits(s)
-	case looks(p.kind):
-		if s.serve || s.ends != act.PutIn && s.ends != act.Hob && s.ends != act.Grill && s.ends != act.Microwave && !s.kinds[act.Hob] && !s.kinds[act.Grill] {
-			return -needed
-		}
-		if s.core {
-			return forKind
-		}
-		return forAlike
-	case p.kind == act.Other && s.kinds[act.Other] && s.words[p.verb] < 1:
-		return 0
-	case p.kind == act.Mix && s.kinds[act.Mix] && !p.made && !plainVerbs[p.verb] && s.words[p.verb] < 1:
-		return forKind / 2
-	case s.kinds[p.kind]:
-		return forKind
-	case p.kind == act.TakeOut && s.ends == act.PutIn, p.kind == act.FromCold && (s.ends == act.Chill || s.ends == act.Freeze):
-		return forKind
-	case p.made:
-		return forAlike
-	}
-	if p.kind == act.Cut && !s.kinds[act.Shape] && !s.serve {
-		return -2 * againstKind
-	}
-	for _, a := range alike[p.kind] {
-		if s.kinds[a] {
-			return forAlike
-		}
-	}
-	return -againstKind
-}
-
-// looks says whether a kind looks at what is there and does no step of its own.
-func looks(kind act.Kind) bool { return kind == act.Test || kind == act.Probe }
-
-// wrapFits is the kind's part for wrapping and covering, which go with the wait that follows.
-func wrapFits(s *stepWords) float64 {
-	switch {
-	case s.words["wrap"] == 1 || s.words["cover"] == 1:
-		return forKind
-	case s.ends == act.Chill || s.ends == act.Rest || s.ends == act.Prove || s.ends == act.Freeze || s.ends == act.Marinate:
-		return forKind
-	}
-	return -againstKind
 }
 
 // figuresFit looks at minutes and temperature.
