@@ -17,7 +17,7 @@ import (
 )
 
 type readCommand struct {
-	Files  []string `arg:"" name:"file" help:"Files of recipes: text, Word, saved web page, PDF. A folder means every file in it and below; - is standard input."`
+	Files  []string `arg:"" name:"file" help:"Files of recipes: text, Word, OpenDocument, saved web page, PDF. A folder means every file in it and below; - is standard input."`
 	Format string   `enum:"yaml,json" default:"yaml" help:"yaml: a practical file with the recipes as dishes; json: all that was read, each figure with its reason."`
 	Out    string   `short:"o" help:"Write to this file instead of standard output." placeholder:"FILE"`
 }

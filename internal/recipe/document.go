@@ -157,7 +157,7 @@ func (w *dataWriter) sort(text string, d *draft) {
 
 // front takes a line that stands before the ingredients: portions, times, a description.
 func (d *draft) front(l line) {
-	if n, ok := portions(l.ts); ok && !(n == 1 && hasAny(l.ts, "loaf", "cake", "pie", "tart", "batch", "jar", "pan", "tray", "dish", "bowl")) {
+	if n, ok := portions(l.ts); ok {
 		d.serves = n
 	} else if !d.head.read(l.text, l.ts) {
 		d.unread = append(d.unread, l.text)

@@ -78,11 +78,14 @@ func portions(ts []token) (int, bool) {
 	if n := at(ts, i); v.low < 1 && n.kind == number {
 		v.low = n.value // "2/3" portions
 	}
-	if next == i || v.low < 1 || v.low > 500 || timeUnits[at(ts, next).text] > 0 {
+	if next == i || v.low < 1 || v.low > 500 || timeUnits[at(ts, next).text] > 0 || v.low == 1 && hasAny(ts[next:], wholes...) {
 		return 0, false
 	}
 	return int(v.low), true
 }
+
+// wholes are things of which one is more than a portion: "Makes 1 loaf" says nothing of how many it serves.
+var wholes = []string{"loaf", "cake", "pie", "tart", "batch", "jar", "pan", "tray", "dish", "bowl", "litre", "quart", "pint"}
 
 // titlePortions takes "(serves 4)", ". Makes 12." off the end of a title.
 func titlePortions(title string) (string, int) {

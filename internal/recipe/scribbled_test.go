@@ -45,6 +45,15 @@ func TestScribbles(t *testing.T) {
 	}
 }
 
+func TestOneWholeIsNoPortion(t *testing.T) {
+	for said, want := range map[string]int{"Makes 1 loaf": 0, "Yield: 1 pie": 0, "Serves 1": 1, "Makes 2 loaves": 2, "Makes 12 buns": 12} {
+		r := Read("Bread\n" + said + "\n\n500 g flour\n1 tsp yeast\n\nMethod\n1. Knead.\n2. Bake for 30 minutes.\n")[0]
+		if r.Serves != want || r.Title != "Bread" {
+			t.Errorf("%s: %q serves %d, want %d", said, r.Title, r.Serves, want)
+		}
+	}
+}
+
 func TestPortionsAtTheEndOfATitle(t *testing.T) {
 	for title, want := range map[string]string{
 		"Dinner for 2": "Dinner/2", "Chilli (4 portions)": "Chilli/4", "Stew for 6 people": "Stew/6", "Soup - 2 servings.": "Soup/2",
