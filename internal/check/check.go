@@ -35,7 +35,7 @@ func Run(m match.Matched, o Options) []Finding {
 	v := look(m, o.Saving)
 	var found []Finding
 	for _, rule := range o.Rules.List() {
-		if rule.On {
+		if rule.On && (v.hasTimes || !rule.Times) {
 			f := &asker{view: v, rule: rule}
 			rule.test(v, f)
 			found = append(found, f.found...)

@@ -84,7 +84,7 @@ func handsIdle(v *view, f *asker) {
 	for _, b := range spells {
 		rows = append(rows, b.rows[len(b.rows)-1])
 	}
-	f.tell(saw{rows: rows, minutes: total, say: map[string]string{"spells": fmt.Sprint(len(spells))}})
+	f.tell(saw{rows: rows, minutes: total})
 }
 
 // cheapReordering tells the teacher a row that would fit into an idle spell before it.

@@ -297,7 +297,11 @@ func notRested(v *view, f *asker) {
 				break
 			}
 			if o.Kind == act.TakeOut || o.Kind == act.Hob || o.Kind == act.Grill {
-				if there := d.late - max(o.early, o.likely); there < f.limit("least") {
+				ends := max(o.early, o.likely)
+				if o.Kind != act.TakeOut {
+					ends += o.job.Low
+				}
+				if there := d.late - min(ends, d.late); there < f.limit("least") {
 					f.tell(saw{rows: rowsOf(d.row, o.row), minutes: f.limit("least") - max(0, there)})
 				}
 				break

@@ -40,6 +40,8 @@ func mend(a *act.Act, words []string) {
 	switch {
 	case a.Kind == act.Other && len(a.Heats) > 0 && (turnedSaid.in(words) || a.Least == 0 && a.Place != practical.AtOven):
 		a.Kind = act.TurnOven
+	case a.Kind == act.Other && inBoiling.in(words):
+		a.Kind, a.Place, a.Verb = act.Hob, practical.AtHob, "cook"
 	case (a.Kind == act.Other || a.Kind == act.Timer) && (a.Place == practical.AtOven || len(a.Heats) > 0) && (len(a.Heats) > 0 || a.Least > 0):
 		a.Kind = act.PutIn
 	case a.Kind == act.PutIn && len(a.Heats) == 0 && a.Least == 0 && roasted.in(words) && !roasts.in(words):
@@ -92,6 +94,7 @@ func heated(text string, words []string, heats []act.Heat) act.Act {
 
 var (
 	intoOven    = lex("in oven, in the oven, into oven, into the oven, in hot oven, in to the oven")
+	inBoiling   = lex("in boiling water, into boiling water, in the boiling water, to boiling water, into the boiling water, to the boiling water, in boiling salted water")
 	minutesSaid = regexp.MustCompile(`(\d{1,3}) ?-?[mM]in`)
 	cubed       = lex("cube it, cube them, dice it, slice it, chop it, cut it, cut them, slice them, chop them, dice them, slice up")
 	fridgeNoun  = lex("fridge, refrigerator, chiller")
@@ -123,12 +126,12 @@ func handsKind(k act.Kind) bool {
 func (r *row) detailed() {
 	parts := 0
 	for _, d := range r.deeds {
-		if d.Kind == act.Mix {
+		if d.Kind == act.Mix && len(d.Objects) > 0 {
 			parts++
 		}
 	}
 	for _, d := range r.deeds {
-		if d.Kind == act.Mix && parts > 1 && making.in(d.words) {
+		if d.Kind == act.Mix && parts > 1 && making.in(d.words) && !d.job.watch {
 			d.job.Low, d.job.Likely, d.job.High = 1, 3, 8
 		}
 	}

@@ -34,7 +34,7 @@ func stepMissing(v *view, f *asker) {
 			if i == f.limit("most") {
 				break
 			}
-			f.tell(saw{rows: v.around(s), dish: letter, step: s.step.ID, minutes: s.step.Hands.Likely, say: map[string]string{"step": v.stepText(s)}})
+			f.tell(saw{rows: v.around(s), dish: letter, step: s.step.ID, minutes: s.minutes(), say: map[string]string{"step": v.stepText(s)}})
 		}
 	}
 }
@@ -59,10 +59,7 @@ func (v *view) missingRuns(least int) (firsts []*stepSeen) {
 		}
 		f := first[s.step.ID]
 		number[f]++
-		minutes[f] += s.step.Hands.Likely
-		if s.step.Wait != nil {
-			minutes[f] += s.step.Wait.Least
-		}
+		minutes[f] += s.minutes()
 	})
 	v.eachStep(func(s *stepSeen) {
 		if number[s] > 1 && minutes[s] >= least {
@@ -89,6 +86,14 @@ func (v *view) partMissing(s *stepSeen) bool {
 		}
 	}
 	return !v.cutsAll(s.dish.Letter) && absent >= 2 && 2*absent >= named && slices.Contains(s.kinds, act.Cut)
+}
+
+// minutes is what the step takes at the least, its wait included.
+func (s *stepSeen) minutes() int {
+	if s.step.Wait != nil {
+		return s.step.Hands.Likely + s.step.Wait.Least
+	}
+	return s.step.Hands.Likely
 }
 
 // weighty says that a step is one that a plan must show: it takes time, or its

@@ -89,7 +89,7 @@ func notPreheated(v *view, f *asker) {
 		f.tell(saw{rows: []*row{l.in.row}, minutes: need, say: map[string]string{"found": "I could not find a row before it that turns the oven on"}})
 		return
 	}
-	if there := l.in.late - on.begin; there < need {
+	if there := l.in.late - on.begin; there < need && v.hasTimes {
 		f.tell(saw{rows: []*row{l.in.row, on}, minutes: need - there, say: map[string]string{"found": fmt.Sprintf("the oven is turned on in %s, %d minutes before", v.quote(on), max(0, there))}})
 	}
 }

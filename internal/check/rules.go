@@ -16,6 +16,7 @@ type Rule struct {
 	Family   string
 	Severity Severity
 	On       bool
+	Times    bool   // it judges by the clock, so only where most rows have a time
 	Evidence string // wording, with {places} for what the rule saw
 	Question string
 	Answer   string

@@ -38,6 +38,25 @@ func TestEmptyPlan(t *testing.T) {
 	}
 }
 
+// A plan without times is judged by the order of its rows alone.
+func TestPlanWithoutTimes(t *testing.T) {
+	m := planOf(t, kitchenOnly(), faultyPlan)
+	for i := range m.Rows {
+		m.Rows[i].At, m.Rows[i].Clock, m.Rows[i].Written = 0, written.NoClock, ""
+	}
+	found := Run(m, Options{})
+	for _, f := range found {
+		if rule, _ := Usual().Named(f.Rule); rule.Times || f.Minutes > 60 {
+			t.Errorf("%s by a clock that is not there: %s", f.Rule, f.Evidence)
+		}
+	}
+	for _, rule := range []string{"in-never-out", "not-pre-heated", "raw-then-ready", "no-core-check", "no-washing-up"} {
+		if len(told(found, rule)) == 0 {
+			t.Errorf("%s is not told", rule)
+		}
+	}
+}
+
 // Whatever rows a document gives, the rules end, and each finding is about rows
 // that are there.
 func TestAnyPlan(t *testing.T) {

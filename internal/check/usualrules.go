@@ -17,6 +17,7 @@ func readUsual(data []byte) (Rules, error) {
 			Fault    int           `yaml:"fault"`
 			Severity Severity      `yaml:"severity"`
 			Off      bool          `yaml:"off"`
+			Times    bool          `yaml:"times"`
 			Evidence string        `yaml:"evidence"`
 			Question string        `yaml:"question"`
 			Answer   string        `yaml:"answer"`
@@ -28,7 +29,7 @@ func readUsual(data []byte) (Rules, error) {
 	}
 	var rules Rules
 	for _, r := range file.Rules {
-		rule := Rule{Name: r.Name, Fault: r.Fault, Severity: r.Severity, On: !r.Off, Evidence: r.Evidence, Question: r.Question, Answer: r.Answer}
+		rule := Rule{Name: r.Name, Fault: r.Fault, Severity: r.Severity, On: !r.Off, Times: r.Times, Evidence: r.Evidence, Question: r.Question, Answer: r.Answer}
 		rule.Family, rule.test = testOf(r.Name)
 		if rule.test == nil {
 			return Rules{}, fmt.Errorf("no test is called %q", r.Name)

@@ -15,6 +15,7 @@ type view struct {
 	kitchen  *practical.Kitchen // nil: not known
 	recipes  bool               // the practical has steps
 	clocked  bool               // start and finish are known
+	hasTimes bool               // most rows have a time
 	start    int                // minutes after midnight
 	finish   int                // with extra time and rest breaks
 	setUp    int

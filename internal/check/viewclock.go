@@ -14,6 +14,13 @@ func (v *view) timeRows() {
 		r.timed = r.Clock != written.NoClock
 		r.begin = int(r.At)
 	}
+	timed := 0
+	for _, r := range v.rows {
+		if r.timed {
+			timed++
+		}
+	}
+	v.hasTimes = 2*timed >= len(v.rows)
 	v.runs = runsOf(v.rows)
 	for _, run := range v.runs {
 		settle(run)
