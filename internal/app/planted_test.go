@@ -94,17 +94,70 @@ func TestPlantedPlansAreRead(t *testing.T) {
 	}
 }
 
-// family of findings, for the tally.
-type tally struct{ planted, found, alarms, rows int }
-
-// Planted faults are found, and sound plans are left in peace.
-func TestPlantedFaultsAreFound(t *testing.T) {
-	for _, folder := range []string{checktest.LookedAt, checktest.Second} {
-		t.Run(folder, func(t *testing.T) { score(t, folder) })
+// Rows of the layouts that were set out by another hand, which are read as they come.
+func TestOtherLayoutsAreRead(t *testing.T) {
+	type share struct{ right, all int }
+	layouts := map[string]share{}
+	right, all := 0, 0
+	for _, p := range checkPlanted(t, checktest.Third) {
+		if p.checked.Fault != nil {
+			t.Logf("%s: %v", p.Name, p.checked.Fault)
+		}
+		n := rightRows(t, p)
+		l := layouts[p.Layout]
+		layouts[p.Layout] = share{l.right + n, l.all + len(p.Plan.Rows)}
+		right, all = right+n, all+len(p.Plan.Rows)
+	}
+	for _, l := range slices.Sorted(maps.Keys(layouts)) {
+		t.Logf("%-14s %3d of %3d rows read right", l, layouts[l].right, layouts[l].all)
+	}
+	t.Logf("%d of %d rows read right (%.1f %%)", right, all, 100*float64(right)/float64(all))
+	if 100*right < 83*all { // the first score, 1812 of 2163
+		t.Errorf("fewer rows are read right than were at first")
 	}
 }
 
-func score(t *testing.T, folder string) {
+// rightRows counts the rows that came out in their order with time, dish and first words.
+func rightRows(t *testing.T, p planted) (right int) {
+	t.Helper()
+	next := 0
+	for _, w := range p.Plan.Rows {
+		words := strings.Fields(w.Text)
+		first := strings.Join(words[:min(3, len(words))], " ")
+		for k := next; k < len(p.checked.Matched.Rows); k++ {
+			r := p.checked.Matched.Rows[k]
+			if r.At == w.Clock && strings.Contains(r.Text, first) && (w.Dish == "all" || slices.Equal(r.Letters, []string{w.Dish})) {
+				right++
+				next = k + 1
+				break
+			}
+		}
+	}
+	if right < len(p.Plan.Rows) {
+		t.Logf("%s: %d rows were read, %d are right of %d written", p.Name, len(p.checked.Matched.Rows), right, len(p.Plan.Rows))
+	}
+	return right
+}
+
+// family of findings, for the tally.
+type tally struct{ planted, found, alarms, rows int }
+
+// goal is how many of 100 planted faults are found at least, and in how many
+// rows of sound plans there is one false alarm at most.
+type goal struct{ found, rows int }
+
+// Planted faults are found, and sound plans are left in peace.
+func TestPlantedFaultsAreFound(t *testing.T) {
+	for folder, least := range map[string]goal{
+		checktest.LookedAt: {95, 20},
+		checktest.Second:   {95, 20},
+		checktest.Third:    {75, 8}, // at first 88 of 115, and 25 in 257 rows; later 87, when eggs that boiled too long in scotch-1 were mended, and 29
+	} {
+		t.Run(folder, func(t *testing.T) { score(t, folder, least) })
+	}
+}
+
+func score(t *testing.T, folder string, least goal) {
 	t.Helper()
 	families := map[string]*tally{}
 	of := func(f string) *tally {
@@ -146,11 +199,11 @@ func score(t *testing.T, folder string) {
 	}
 	t.Logf("%d of %d planted faults found (%.1f %%); %d findings in %d rows of sound plans (1 in %.0f)",
 		all.found, all.planted, 100*float64(all.found)/float64(all.planted), all.alarms, all.rows, float64(all.rows)/float64(max(1, all.alarms)))
-	if 100*all.found < 95*all.planted {
-		t.Errorf("fewer than 95 %% of the planted faults are found")
+	if 100*all.found < least.found*all.planted {
+		t.Errorf("fewer than %d %% of the planted faults are found", least.found)
 	}
-	if 20*all.alarms > all.rows {
-		t.Errorf("more than one false alarm in 20 rows of sound plans")
+	if least.rows*all.alarms > all.rows {
+		t.Errorf("more than one false alarm in %d rows of sound plans", least.rows)
 	}
 }
 
@@ -183,8 +236,22 @@ var said = map[checktest.MishapKind][]string{
 
 // Where the cook who follows a plan burns, clashes or overruns, the checker has said so.
 func TestCookWasWarned(t *testing.T) {
-	mishaps, warned := 0, 0
-	for _, p := range append(checkPlanted(t, checktest.LookedAt), checkPlanted(t, checktest.Second)...) {
+	if mishaps, warned := follow(t, checktest.LookedAt, checktest.Second); mishaps < 50 || 100*warned < 95*mishaps {
+		t.Errorf("warned of %d mishaps of %d", warned, mishaps)
+	}
+	if mishaps, warned := follow(t, checktest.Third); mishaps < 20 || 100*warned < 75*mishaps { // the first score, 24 of 32
+		t.Errorf("warned of %d mishaps of %d in the third set", warned, mishaps)
+	}
+}
+
+// follow counts the mishaps in the plans of folders, and those that a finding tells of.
+func follow(t *testing.T, folders ...string) (mishaps, warned int) {
+	t.Helper()
+	var all []planted
+	for _, f := range folders {
+		all = append(all, checkPlanted(t, f)...)
+	}
+	for _, p := range all {
 		for _, m := range checktest.Follow(p.Plan, int(p.practical.Allowed())) {
 			mishaps++
 			if slices.ContainsFunc(p.checked.Findings, func(f check.Finding) bool {
@@ -197,7 +264,5 @@ func TestCookWasWarned(t *testing.T) {
 		}
 	}
 	t.Logf("warned of %d mishaps of %d", warned, mishaps)
-	if mishaps < 50 || 100*warned < 95*mishaps {
-		t.Errorf("warned of %d mishaps of %d", warned, mishaps)
-	}
+	return mishaps, warned
 }
