@@ -2,6 +2,7 @@ package feedback
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -40,13 +41,32 @@ func Word(n paper.Note) ([]byte, error) {
 	}
 	if n.Plait != nil {
 		for _, d := range n.Plait.Dishes {
-			blocks = append(blocks, table.Block{Item: d.Letter, Line: table.Line{{Text: d.Name}}})
+			say(0, d.Letter+": "+d.Name, false)
 		}
 	}
 	for _, s := range n.Foot {
 		say(0, s, false)
 	}
-	return docx.Write(docx.Paper{Title: n.Title, Blocks: blocks, Beside: drawing(n)})
+	return docx.Write(docx.Paper{Title: n.Title, Blocks: blocks, Beside: drawing(n), Points: pointsFor(blocks)})
+}
+
+// pointsFor is the size of type with which so many words stand on one page beside
+// the plait: a line there has about 46 letters of 10.5 points, a page 50 lines.
+func pointsFor(blocks []table.Block) float64 {
+	const usual, least, letters, page = 10.5, 7.0, 46.0, 50.0
+	for points := usual; points > least; points -= 0.5 {
+		lines := 0.0
+		for _, b := range blocks {
+			lines += math.Ceil(float64(len([]rune(b.Line.Text())))*points/usual/letters) + 0.35
+			if b.Heading > 0 {
+				lines += 0.7
+			}
+		}
+		if lines*points/usual <= page {
+			return points
+		}
+	}
+	return least
 }
 
 // wordRows keeps the page one page: its type has one size.

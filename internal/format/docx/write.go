@@ -17,6 +17,7 @@ type Paper struct {
 	Author    string
 	Landscape bool
 	Footer    string        // at the foot of each page; "" for none
+	Points    float64       // size of the words; 0: 10.5
 	Beside    *Drawing      // at the right edge of the first page; nil: none
 	Blocks    []table.Block // in order; an Item of figures or letters is written as it is, others as a bullet
 }
@@ -32,7 +33,7 @@ func Write(p Paper) ([]byte, error) {
 		{"_rels/.rels", writtenRels},
 		{"docProps/core.xml", fmt.Sprintf(writtenCore, escaped(p.Title), escaped(p.Author))},
 		{"word/document.xml", p.body()},
-		{"word/styles.xml", writtenStyles()},
+		{"word/styles.xml", writtenStyles(p.Points)},
 		{"word/footer1.xml", `<w:ftr xmlns:w="` + transitional + `"><w:p><w:pPr><w:pStyle w:val="Footer"/></w:pPr>` + run(table.Piece{Text: p.Footer}) + `</w:p></w:ftr>`},
 		{"word/_rels/document.xml.rels", writtenDocumentRels},
 	}

@@ -21,16 +21,24 @@ const (
 		`<dc:title>%s</dc:title><dc:creator>%s</dc:creator><dc:language>en-GB</dc:language></cp:coreProperties>`
 )
 
-// writtenStyles are the styles of a written document.
-func writtenStyles() string {
+// usualPoints is the size of type where none is asked for.
+const usualPoints = 10.5
+
+// writtenStyles are the styles of a written document with type of some points;
+// headings and the space around them go with it.
+func writtenStyles(points float64) string {
+	if points <= 0 {
+		points = usualPoints
+	}
+	sized := func(n int) int { return int(float64(n)*points/usualPoints + 0.5) }
 	var b strings.Builder
-	b.WriteString(`<w:styles xmlns:w="` + transitional + `"><w:docDefaults><w:rPrDefault><w:rPr><w:rFonts w:ascii="Arial" w:hAnsi="Arial" w:cs="Arial"/><w:sz w:val="21"/><w:lang w:val="en-GB"/></w:rPr></w:rPrDefault>` +
-		`<w:pPrDefault><w:pPr><w:spacing w:after="80"/></w:pPr></w:pPrDefault></w:docDefaults>` +
-		`<w:style w:type="paragraph" w:default="1" w:styleId="Normal"><w:name w:val="Normal"/></w:style>`)
+	fmt.Fprintf(&b, `<w:styles xmlns:w="`+transitional+`"><w:docDefaults><w:rPrDefault><w:rPr><w:rFonts w:ascii="Arial" w:hAnsi="Arial" w:cs="Arial"/><w:sz w:val="%d"/><w:lang w:val="en-GB"/></w:rPr></w:rPrDefault>`+
+		`<w:pPrDefault><w:pPr><w:spacing w:after="%d"/></w:pPr></w:pPrDefault></w:docDefaults>`+
+		`<w:style w:type="paragraph" w:default="1" w:styleId="Normal"><w:name w:val="Normal"/></w:style>`, sized(21), sized(80))
 	for level, size := range []int{34, 27, 24, 22, 21, 21} {
 		fmt.Fprintf(&b, `<w:style w:type="paragraph" w:styleId="Heading%d"><w:name w:val="heading %d"/><w:basedOn w:val="Normal"/><w:next w:val="Normal"/>`+
 			`<w:pPr><w:keepNext/><w:spacing w:before="%d" w:after="80"/><w:outlineLvl w:val="%d"/></w:pPr><w:rPr><w:b/><w:sz w:val="%d"/></w:rPr></w:style>`,
-			level+1, level+1, 200-20*level, level, size)
+			level+1, level+1, sized(200-20*level), level, sized(size))
 	}
 	b.WriteString(`<w:style w:type="paragraph" w:styleId="Item"><w:name w:val="Item"/><w:basedOn w:val="Normal"/><w:pPr><w:tabs><w:tab w:val="left" w:pos="397"/></w:tabs><w:ind w:left="397" w:hanging="397"/></w:pPr></w:style>` +
 		`<w:style w:type="paragraph" w:styleId="Footer"><w:name w:val="footer"/><w:basedOn w:val="Normal"/><w:rPr><w:sz w:val="17"/></w:rPr></w:style>` +
