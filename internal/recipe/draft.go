@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"cmp"
 	"strings"
 
 	"plait.example/internal/practical"
@@ -151,7 +152,9 @@ func (s *sorter) heading(l line) {
 		s.cur.unread = append(s.cur.unread, l.text)
 	case ok && l.marker == noMarker && !(part == methodPart && s.part == methodPart && l.heading == 0):
 		s.part, s.comp = part, ""
-		if c := afterColonOrBracket(l); c != "" {
+		if n := portionsOfList(l.ts); n > 0 && part == ingredientPart {
+			s.cur.serves = cmp.Or(s.cur.serves, n)
+		} else if c := afterColonOrBracket(l); c != "" {
 			s.comp = c
 		}
 		if wordCount(l.ts) > 1 || part == notePart || near {

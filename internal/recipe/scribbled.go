@@ -60,6 +60,21 @@ func messageHead(ts []token) bool {
 	return len(ts) > 1 && ts[0].is("from", "to", "subject", "sent", "cc", "date", "re", "fw", "fwd") && ts[1].is(":")
 }
 
+// portionsOfList is the portions that the heading of a list names: "Ingredients (serves 4)",
+// "Ingredients for 12 cupcakes"; 0 when it names none.
+func portionsOfList(ts []token) int {
+	for i := 1; i+1 < len(ts); i++ {
+		if !ts[i].is("for", "serves", "makes", "feeds") {
+			continue
+		}
+		v, next := readNumber(ts, i+1)
+		if after := at(ts, next); next > i+1 && v >= 1 && v <= 500 && v == float64(int(v)) && !units[after.text] && timeUnits[after.text] == 0 && !after.is("x") {
+			return int(v)
+		}
+	}
+	return 0
+}
+
 // portionsAtEnd takes "for 4", "for 4 people", "(4 portions)" off the end of a title.
 func portionsAtEnd(title string) (string, int) {
 	ts := tokenize(title, 0)

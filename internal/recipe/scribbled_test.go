@@ -54,6 +54,17 @@ func TestOneWholeIsNoPortion(t *testing.T) {
 	}
 }
 
+func TestPortionsOfAList(t *testing.T) {
+	for heading, want := range map[string]int{"Ingredients for 12 cupcakes:": 12, "Ingredients (serves 4)": 4, "Ingredients (for 4 people):": 4, "Ingredients (base)": 0, "Ingredients for 2 x 20 cm tins:": 0, "Ingredients": 0} {
+		text := "Cakes\n\n" + heading + "\n500 g flour\n1 tsp yeast\n\nMethod\n1. Knead.\n2. Bake for 30 minutes.\n"
+		all := Read(text)
+		checkRecipes(t, text, all)
+		if r := all[0]; r.Serves != want || len(r.Ingredients) != 2 || r.Title != "Cakes" {
+			t.Errorf("%s: %q serves %d, want %d; %+v", heading, r.Title, r.Serves, want, r.Ingredients)
+		}
+	}
+}
+
 func TestPortionsAtTheEndOfATitle(t *testing.T) {
 	for title, want := range map[string]string{
 		"Dinner for 2": "Dinner/2", "Chilli (4 portions)": "Chilli/4", "Stew for 6 people": "Stew/6", "Soup - 2 servings.": "Soup/2",

@@ -114,7 +114,7 @@ func isHeading(l line) bool {
 		return false
 	}
 	colon := strings.HasSuffix(l.text, ":")
-	if _, ok := partOf(l.ts); ok && l.marker == noMarker && (colon || n <= 2 || wholeSectionName(l.ts) || n <= 5 && at(l.ts, 1).is("|") || n <= 4 && l.text == strings.ToUpper(l.text)) {
+	if _, ok := partOf(l.ts); ok && l.marker == noMarker && (colon || n <= 2 || n <= 7 && portionsOfList(l.ts) > 0 || wholeSectionName(l.ts) || n <= 5 && at(l.ts, 1).is("|") || n <= 4 && l.text == strings.ToUpper(l.text)) {
 		return true
 	}
 	if colon && n <= 8 && l.ts[0].kind == word {
