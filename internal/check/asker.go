@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -59,7 +60,11 @@ func (f *asker) at(rows ...*row) { f.tell(saw{rows: rows}) }
 
 // places is what a wording may name.
 func (f *asker) places(s saw) map[string]string {
-	p := map[string]string{"minutes": strconv.Itoa(s.minutes), "dish": "the dish", "row": "the plan", "other": "another row", "time": "", "other-time": ""}
+	p := map[string]string{}
+	for _, l := range f.rule.Limits { // first, so that no limit stands in the way of a row
+		p[l.Name] = strconv.Itoa(l.Value)
+	}
+	maps.Copy(p, map[string]string{"minutes": strconv.Itoa(s.minutes), "dish": "the dish", "row": "the plan", "rows": "the plan", "other": "another row", "time": "", "other-time": ""})
 	if name := f.view.dish(s.dish); name != "" {
 		p["dish"] = name
 	}
@@ -78,12 +83,7 @@ func (f *asker) places(s saw) map[string]string {
 	if len(s.rows) > 1 {
 		p["other"], p["other-time"] = f.view.quote(s.rows[1]), f.view.clock(s.rows[1].begin)
 	}
-	for _, l := range f.rule.Limits {
-		p[l.Name] = strconv.Itoa(l.Value)
-	}
-	for k, text := range s.say {
-		p[k] = text
-	}
+	maps.Copy(p, s.say)
 	return p
 }
 

@@ -155,7 +155,7 @@ func preparedAfterUse(v *view, f *asker) {
 		}
 		for _, o := range cut.Objects {
 			if use := v.usedBefore(cut, o); use != nil {
-				f.tell(saw{rows: []*row{use.row, cut.row}, say: map[string]string{"food": o, "step": strings.Join(strings.Fields(cut.row.Text), " ")}})
+				f.tell(saw{rows: []*row{use.row, cut.row}, say: map[string]string{"food": wordFor(o, cut.row.words), "step": strings.Join(strings.Fields(cut.row.Text), " ")}})
 				break
 			}
 		}
@@ -172,6 +172,16 @@ func preparedAfterUse(v *view, f *asker) {
 			}
 		}
 	})
+}
+
+// wordFor is the word of the row that a stem stands for.
+func wordFor(stem string, words []string) string {
+	for _, w := range words {
+		if strings.HasPrefix(w, stem) {
+			return w
+		}
+	}
+	return stem
 }
 
 var toServe = lex("while hot, hot, skins, boiled, roasted, drained, garnish*, serve*, serving, decorat*, topping, salad, slice into, portion*, into slices, into squares, baked, cooked, cooled")

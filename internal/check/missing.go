@@ -34,7 +34,11 @@ func stepMissing(v *view, f *asker) {
 			if i == f.limit("most") {
 				break
 			}
-			f.tell(saw{rows: v.around(s), dish: letter, step: s.step.ID, minutes: s.minutes(), say: map[string]string{"step": v.stepText(s)}})
+			where, rows := "", v.around(s)
+			if len(rows) > 0 {
+				where = ", before " + v.quote(rows[0])
+			}
+			f.tell(saw{rows: rows, dish: letter, step: s.step.ID, minutes: s.minutes(), say: map[string]string{"step": v.stepText(s), "where": where}})
 		}
 	}
 }

@@ -129,11 +129,14 @@ func (s *stepSeen) seen() bool { return len(s.rows)+len(s.outs) > 0 }
 // in common, or the later one takes no ingredient that is new to the dish, or
 // its words join it to something.
 func (v *view) related(before, s *stepSeen) bool {
-	if len(s.step.After) > 1 && len(s.foods) == 0 {
+	words := wordsOf(s.step.Text)
+	if len(s.step.After) > 1 && len(s.foods) == 0 || meanwhile.in(words) && !v.sameFood(before, s) {
 		return false
 	}
-	return v.sameFood(before, s) || !s.fresh || joining.in(wordsOf(s.step.Text))
+	return v.sameFood(before, s) || !s.fresh || joining.in(words)
 }
+
+var meanwhile = lex("meanwhile, in the meantime")
 
 // sameFood says that two steps name a food in common.
 func (v *view) sameFood(before, s *stepSeen) bool {
