@@ -26,7 +26,7 @@ var verbGroups = []struct {
 	noun  nounness
 	words string
 }{
-	{Cut, never, "chop slice dice cube peel grate shred trim deseed destone halve flake split julienne fillet debone carve crush bash squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
+	{Cut, never, "chop slice dice cube peel grate shred trim deseed destone halve flake split julienne fillet debone carve crush bash shave squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
 	{Cut, often, "cut skin bone joint"},
 	{Cut, mostly, "mince core zest juice quarter score stone shell"},
 	{Mix, never, "combine knead stir sift sieve puree fold beat rub add make incorporate mash process blitz bind crack separate pour emulsify dissolve knockback knock whizz"},

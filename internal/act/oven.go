@@ -113,7 +113,7 @@ func (s span) cool() []Kind {
 }
 
 var baked = words(`cake cakes pie pies quiche quiches bread rolls biscuits biscuit cookies scones pizza lasagne tart tarts brownies crumble pasties muffins sponge meringue meringues flan cheesecake buns eclairs profiteroles gratin
-	casserole pastry pastries puddings wellington focaccia loaf traybake shortbread flapjack cupcakes tartlets roulade souffle`)
+	casserole pastry pastries puddings wellington focaccia loaf traybake shortbread flapjack cupcakes tartlets roulade souffle samosas brownies croissants wellington focaccia naan naans pavlova`)
 
 func (s span) cook() []Kind {
 	place := placeIn(s.words())

@@ -27,7 +27,7 @@ func saidWithout(ts []token) (name string, where int) {
 			return "racked", i
 		case t.is("off") && next.is("heat", "the", "hob") && i > 0:
 			return "takeoff", i
-		case t.in(cakeTins) && !t.is("dishes", "dish") && before(ts, i, "in", "into"):
+		case t.in(cakeTins) && !t.is("dishes", "dish") && before(ts, i, "in", "into", "on", "onto"):
 			return "tinned", i
 		case t.is("freezer") && before(ts, i, "in", "into", "to"):
 			return "frozen", i

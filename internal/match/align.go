@@ -12,6 +12,7 @@ const (
 	backwards = 0.5 // before a step that must come first
 	sideways  = 0.1 // to another thread of the dish
 	againStep = 0.1
+	aside     = 0.1 // taken out, while the work goes on elsewhere
 )
 
 // align finds the best way of a dish's pieces, in the order of the plan,
@@ -40,8 +41,13 @@ func (k *known) align(d int, list []int, pieces []piece, fit [][]float64, at []i
 				continue
 			}
 			for s := range n + 1 {
-				if v := score[s] + f + k.moves(dw.from+s-1, dw.from+j, s == start, i > 0 && pieces[list[i-1]].row == pieces[pi].row, &pieces[pi]); v > next[j+1] {
+				v := score[s] + f + k.moves(dw.from+s-1, dw.from+j, s == start, i > 0 && pieces[list[i-1]].row == pieces[pi].row, &pieces[pi])
+				if v > next[j+1] {
 					next[j+1], links[i][j+1] = v, link{s, dw.from + j}
+				}
+				// A load taken out need not move the work on.
+				if v -= aside; !owns(pieces[pi].kind) && v > next[s] {
+					next[s], links[i][s] = v, link{s, dw.from + j}
 				}
 			}
 		}
@@ -88,7 +94,7 @@ func (k *known) moves(b, j int, first, together bool, p *piece) float64 {
 		}
 		return nextStep/2 - min(skipMost, skipStep*float64(skipped))
 	case p.kind == act.TakeOut || p.kind == act.FromCold:
-		return 0
+		return -min(aside, skipStep/3*float64(b-j)) // what went in last comes out first
 	case from.before[j] && k.oneThing(b, j):
 		return -backwards
 	}

@@ -40,6 +40,8 @@ pan skillet saucepan
 courgette zucchini
 aubergine eggplant
 prawn shrimp
+pasta spaghetti penne macaroni tagliatelle fusilli linguine
+fry saute
 rocket arugula
 grill broil
 sponge cake cakes

@@ -75,7 +75,7 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 		return 0
 	case share >= alongNamed && puttingTogether(s), share >= alongSure && s.many && s.ends == "" && !s.kinds[act.Cut]:
 		return share + near
-	case share >= alongLeast && kind:
+	case share >= alongLeast && kind, s.things == 0 && (s.ends == "" || s.ends == act.Hob) && k.verbSaid(p.row, s, pieces):
 		return share + near
 	case before && after && (p.made && k.stood(p, s) >= alongBetween || kind && share >= alongBetween || s.things == 0 && (kind || p.made || s.ends == "")):
 		return alongBetween + near
@@ -172,6 +172,16 @@ func (k *known) kindSaid(row int, s *stepWords, met []int, pieces []piece) bool 
 		}
 	}
 	return begun < 0
+}
+
+// verbSaid says whether the row says a verb of the step that is not everybody's.
+func (k *known) verbSaid(row int, s *stepWords, pieces []piece) bool {
+	for _, stem := range sorted(s.words) {
+		if s.words[stem] == 1 && k.verbs[stem] && !plainVerbs[stem] && k.rowSays(stem, row, s.dish, pieces) {
+			return true
+		}
+	}
+	return false
 }
 
 // oneThing says whether two steps make the same part of a dish.

@@ -195,6 +195,9 @@ func (k *known) finish(n int, row *Row, allowed map[int]bool, pieces []piece, fi
 		sum += s.Sure
 		if s.Part == "" {
 			row.Steps[i].Part = Whole
+			if slices.ContainsFunc(row.Acts, func(a act.Act) bool { return a.Kind == act.TakeOut }) {
+				row.Steps[i].Part = TakeOut
+			}
 		}
 	}
 	row.Sure = round(sum / float64(len(row.Steps)))

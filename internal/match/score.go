@@ -90,16 +90,16 @@ func (k *known) wordsFit(p *piece, s *stepWords) (score float64) {
 	if waits[p.kind] && p.speaks[s.dish] > 0 {
 		shared = max(shared, p.total*min(wholeDish, wholeDish*p.speaks[s.dish]))
 	}
-	if waits[p.kind] && p.things == 0 {
-		shared = max(shared, p.total*bareLoad)
-	}
 	if p.total > 0 {
 		score += forWords * min(1, shared/p.total)
+	}
+	if p.things == 0 && (waits[p.kind] || begins[p.kind] && begins[s.ends]) {
+		score = max(score, forWords*bareLoad)
 	}
 	if s.total > 0 {
 		score += forStep * math.Sqrt(min(1, own/s.total))
 	}
-	if !s.serve && p.things > 0 && s.things > 0 && !sharesThing(k, p, s) {
+	if !s.serve && p.things > 0 && s.things > 0 && !(waits[p.kind] && p.speaks[s.dish] > 0) && !sharesThing(k, p, s) {
 		score -= forOther
 	}
 	return score
@@ -134,7 +134,7 @@ func (k *known) namedElsewhere(p *piece, s *stepWords) bool {
 func (k *known) waitsSo(p *piece, s *stepWords) bool {
 	switch p.kind {
 	case act.TakeOut:
-		return s.ends == act.PutIn || s.kinds[act.TakeOut] && saysAny(p, s)
+		return s.ends == act.PutIn || s.kinds[act.TakeOut] && saysAny(p, s) && (s.oven || p.verb == "lift")
 	case act.FromCold:
 		if p.things > 0 && !saysAny(p, s) && (p.speaks[s.dish] == 0 || k.namedElsewhere(p, s)) {
 			return false

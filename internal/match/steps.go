@@ -46,6 +46,7 @@ type stepWords struct {
 	setUp     bool
 	alone     bool // the only step of its dish that ends in such a wait
 	serve     bool
+	oven      bool         // it speaks of the oven
 	core      bool         // its core temperature, or that it is cooked through, is spoken of
 	before    map[int]bool // steps that must come before it, however far back
 }
@@ -124,6 +125,7 @@ func readStep(s *practical.Step, dish int, name map[string]bool) stepWords {
 			w.celsius = max(w.celsius, h.Celsius)
 		}
 	}
+	w.oven = spokenOf(s.Text, "oven")
 	w.core = spokenOf(s.Text+" "+s.Check, "75", "core", "juices", "cooked through")
 	if s.Wait != nil {
 		w.ends = waitKind[s.Wait.Place]
