@@ -21,6 +21,7 @@ type model struct {
 	base  []int       // by objective: value of the objective at goal 0
 	last  lcg.Var     // the makespan
 	order map[pair]lcg.Lit
+	users []users
 	apart *distances
 	soft  map[string]lcg.Lit // by name of a demand: the demand holds; others always do
 }
@@ -62,6 +63,7 @@ func compileSoft(p *problem.Problem, seed int64, names []string) *model {
 	for r := range p.Resources {
 		m.resource(r)
 	}
+	m.cliques()
 	m.makespan()
 	for _, o := range objectives(p) {
 		m.objective(o)

@@ -41,8 +41,34 @@ func (m *model) resource(r int) {
 	}
 	energetic := 2*total(table) > res.Capacity*len(table)
 	m.e.AddCumulative(table, res.Capacity, energetic)
+	m.alone(tasks, table, res.Capacity)
 	if !energetic || len(tasks) <= fewTasks {
 		m.pairs(tasks, res.Capacity)
+	}
+}
+
+// users are the activities that surely use a resource.
+type users struct {
+	capacity int
+	list     []task
+}
+
+// alone notes the activities that surely use a resource, for cliques. If
+// others may use it too, those that need more than half of it are looked at here.
+func (m *model) alone(tasks []task, table []lcg.Task, capacity int) {
+	u := users{capacity: capacity}
+	for _, t := range tasks {
+		if t.activity >= 0 && t.least > 0 && m.e.Holds(t.Present) {
+			u.list = append(u.list, t)
+		}
+	}
+	m.users = append(m.users, u)
+	if len(u.list) == len(table) {
+		return
+	}
+	table = slices.DeleteFunc(slices.Clone(table), func(t lcg.Task) bool { return 2*t.Amount <= capacity })
+	if len(table) >= leastClique {
+		m.e.AddDisjunctive(table)
 	}
 }
 

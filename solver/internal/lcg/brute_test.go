@@ -25,6 +25,7 @@ type table struct {
 	tasks    []Task
 	capacity int
 	energy   bool
+	unary    bool // capacity 1: looked at as a disjunctive as well
 }
 
 type sum struct {
@@ -44,6 +45,9 @@ func (m *model) post(e *Engine) {
 	}
 	for _, t := range m.tables {
 		e.AddCumulative(t.tasks, t.capacity, t.energy)
+		if t.unary {
+			e.AddDisjunctive(t.tasks)
+		}
 	}
 	for _, s := range m.sums {
 		e.AddLinear(s.parts, s.limit)
@@ -186,6 +190,7 @@ func randomModel(r *rand.Rand) *model {
 			}
 			t.tasks = append(t.tasks, k)
 		}
+		t.unary = t.capacity == 1
 		m.tables = append(m.tables, t)
 	}
 	for range r.IntN(3) {

@@ -89,7 +89,7 @@ var True = Lit{0, 1}
 
 // New makes an engine; the seed steers ties.
 func New(seed int64) *Engine {
-	e := &Engine{clauseUp: 1, learntMax: 3000, rng: rand.New(rand.NewPCG(uint64(seed), 0x9e3779b97f4a7c15))}
+	e := &Engine{clauseUp: 1, learntMax: 3000, lastEvent: 1 << 62, rng: rand.New(rand.NewPCG(uint64(seed), 0x9e3779b97f4a7c15))}
 	e.atoms.init()
 	e.NewVar(1, 1) // the variable of True
 	return e
