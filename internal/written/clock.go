@@ -64,7 +64,7 @@ func (r *reader) start() (int, bool) {
 // counted says whether times are counted from the start.
 func (r *reader) counted() bool {
 	for _, e := range r.entries {
-		if e.mode == runMode || e.mode == elapsedMode || e.stamp.kind == offset {
+		if e.base == 0 && (e.mode == runMode || e.mode == elapsedMode) || e.stamp.kind == offset {
 			return true
 		}
 	}
@@ -88,6 +88,9 @@ func (r *reader) plusRises() bool {
 // count works out a time from a length, an offset, or the row above.
 func (r *reader) count(row *Row, e *entry, start int, rises bool) {
 	st := e.stamp
+	if e.base > 0 {
+		start = e.base - 1
+	}
 	from := func(minutes int) { row.At, row.Clock = practical.TimeOfDay(start+minutes), Counted }
 	switch {
 	case st.kind == offset, st.kind == plus && rises, st.kind == digits && e.mode == runMode, st.kind == length && e.mode == runMode:
@@ -136,7 +139,7 @@ func (r *reader) carry(row *Row, e *entry, start int) {
 		row.At, row.Clock = above.At+practical.TimeOfDay(st.number), Counted
 	case e.shared:
 		row.HasUntil, row.Until = above.HasUntil, above.Until
-	case above.HasUntil && above.Until >= above.At:
+	case above.HasUntil && (above.Until > above.At || above.Until == above.At && above.Minutes == 0):
 		row.At = above.Until
 	default:
 		row.At = above.At + practical.TimeOfDay(above.Minutes)

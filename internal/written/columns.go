@@ -59,6 +59,9 @@ func (k *column) measure(g *grid, c, first int, heads map[int]bool) {
 			continue
 		}
 		k.counts = false
+		if len(bareWords(text)) == 0 {
+			continue // a box to tick
+		}
 		k.texts++
 		k.letters += len(text)
 		seen[strings.ToLower(text)] = true

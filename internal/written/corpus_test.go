@@ -6,6 +6,7 @@ import (
 
 	"plait.example/internal/check/checktest"
 	"plait.example/internal/format"
+	"plait.example/internal/practical"
 	"plait.example/internal/written"
 )
 
@@ -13,7 +14,7 @@ import (
 // use, come back row by row: clock, dish, words.
 func TestDocuments(t *testing.T) {
 	var documents []checktest.Document
-	for _, folder := range []string{checktest.LookedAt, checktest.Second} {
+	for _, folder := range []string{checktest.LookedAt, checktest.Second, checktest.Third} {
 		some, err := checktest.Documents(folder)
 		if err != nil {
 			t.Fatal(err)
@@ -26,14 +27,24 @@ func TestDocuments(t *testing.T) {
 			t.Errorf("%v", err)
 			continue
 		}
-		var known written.Options
+		known := written.Options{Clock: clockOf(t, d)}
 		for _, n := range checktest.Names[d.Plan.Menu] {
 			known.Dishes = append(known.Dishes, written.Named{Letter: n[0], Name: n[1]})
 		}
-		for _, o := range []written.Options{known, {}} {
+		for _, o := range []written.Options{known, {Clock: known.Clock}} {
 			compare(t, d, written.Read(d.Name, read.Blocks, o))
 		}
 	}
+}
+
+// clockOf is the clock of the plan's practical, as far as its file can be read alone.
+func clockOf(t *testing.T, d checktest.Document) *practical.Clock {
+	t.Helper()
+	text, err := d.Plan.Practical()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &practical.Read("practical.yaml", []byte(text)).Practical.Clock
 }
 
 func compare(t *testing.T, d checktest.Document, p written.Plan) {

@@ -14,6 +14,7 @@ type entry struct {
 	written     string
 	stamp       stamp
 	mode        mode  // of the column of times
+	base        int   // from when the column counts, in minutes after midnight, and one more; 0: the start
 	shared      bool  // a time that is written once for several rows
 	until       stamp // in a column of its own
 	minutes     int
@@ -53,11 +54,13 @@ type tableReader struct {
 	section []string // the dish that a heading inside the table names
 	above   []string // the dish of the row above, for ditto marks
 	since   stamp    // the time that a heading gives for the rows under it that give none
+	under   string   // that heading, when it is a time alone and holds for all of them
 }
 
 // readTable reads a table that is a plan.
 func (r *reader) readTable(g *grid, l layout, index int, dish []string) {
 	t := tableReader{r: r, g: g, l: l, index: index, section: dish}
+	t.learnSections()
 	for row := range g.rows {
 		filled := g.filled(row)
 		switch {
@@ -74,6 +77,36 @@ func (r *reader) readTable(g *grid, l layout, index int, dish []string) {
 			t.dishRow(row)
 		default:
 			t.row(row)
+		}
+	}
+}
+
+// learnSections takes headings across the table for dishes, when no column says
+// the dish: those that come again, or all where one of them says "all dishes".
+func (t *tableReader) learnSections() {
+	if len(t.l.dish)+len(t.l.perDish)+len(t.l.marks) > 0 {
+		return
+	}
+	var order []string
+	times, enough := map[string]int{}, 2
+	for row := range t.g.rows {
+		filled := t.g.filled(row)
+		if row < t.l.first || t.l.heads[row] || !t.isSection(row, filled) {
+			continue
+		}
+		text := strings.Trim(plain(t.g.cell(row, filled[0])), " .:")
+		if all[strings.ToLower(text)] {
+			enough = 1
+		} else if _, _, timed := leading(text, true); !timed && len(text) <= 40 && !sectionWords.MatchString(text) && !doneWords.MatchString(text) && !hasFigure(text) {
+			if times[text]++; times[text] == 1 {
+				order = append(order, text)
+			}
+		}
+	}
+	for _, text := range order {
+		if times[text] >= enough && !t.r.isDish(text) {
+			t.r.names = append(t.r.names, Named{Name: text})
+			t.r.plan.Dishes = append(t.r.plan.Dishes, Named{Name: text})
 		}
 	}
 }
@@ -114,7 +147,12 @@ func (t *tableReader) sectionRow(row int, filled []int) {
 		return
 	}
 	t.r.other(t.g.line(row))
-	t.section, t.above, t.since = t.r.dishesIn(text), nil, clockIn(text)
+	t.since, t.under = clockIn(text), ""
+	if timed && rest == "" {
+		t.since, t.under = st, text
+		return
+	}
+	t.section, t.above = t.r.dishesIn(text), nil
 }
 
 // clockIn is the first time of day in a heading, or its set-up.
@@ -163,7 +201,7 @@ func (t *tableReader) row(row int) {
 
 // entry reads a row as one entry.
 func (t *tableReader) entry(row int) entry {
-	e := entry{table: t.index, line: row, mode: t.l.runs}
+	e := entry{table: t.index, line: row, mode: t.l.runs, base: t.l.base}
 	t.time(&e, row)
 	for _, c := range t.inOrder(t.l.text) {
 		cell := t.g.cell(row, c)
@@ -266,7 +304,7 @@ func (t *tableReader) sayDishes(e *entry, row int) {
 	}
 	for _, c := range t.l.marks {
 		if t.g.words(row, c) != "" {
-			e.dishes = append(e.dishes, t.r.named(t.l.columns[c].heading)...)
+			e.dishes = append(e.dishes, t.r.named(bareDish(t.l.columns[c].heading))...)
 		}
 		e.beside(t.g.cell(row, c).Text())
 	}
@@ -302,12 +340,12 @@ func (t *tableReader) dishRow(row int) {
 			t.r.other(cell.Text())
 			continue
 		}
-		e := entry{table: t.index, line: row, mode: t.l.runs, lines: cell.Lines}
+		e := entry{table: t.index, line: row, mode: t.l.runs, base: t.l.base, lines: cell.Lines}
 		t.time(&e, row)
 		if over := within(t.l.perDish, c, cell.Span); len(over) < len(t.l.perDish) {
 			for _, d := range over {
 				if !shared.MatchString(t.l.columns[d].heading) {
-					e.dishes = append(e.dishes, t.r.named(t.l.columns[d].heading)...)
+					e.dishes = append(e.dishes, t.r.named(bareDish(t.l.columns[d].heading))...)
 				}
 			}
 		}
@@ -328,6 +366,14 @@ func (t *tableReader) dishRow(row int) {
 	if first {
 		t.r.other(t.g.line(row))
 	}
+}
+
+// bareDish is a heading such as "Dish 1: Scones" without its label.
+func bareDish(heading string) string {
+	if m := dishPattern.FindStringSubmatch(heading); m != nil {
+		return m[2]
+	}
+	return heading
 }
 
 // within lists the columns that a cell covers.
@@ -353,10 +399,17 @@ func (t *tableReader) colour(e *entry, cell table.Cell) {
 
 // add keeps an entry that says something.
 func (t *tableReader) add(e entry) {
-	if e.stamp.kind == noStamp && e.written == "" {
+	switch {
+	case e.stamp.kind != noStamp || e.written != "":
+		t.since, t.under = stamp{}, ""
+	case t.under != "":
+		last := len(t.r.entries) - 1
+		e.stamp, e.written, e.mode = t.since, t.under, clockMode
+		e.shared = last >= 0 && t.r.entries[last].table == e.table && t.r.entries[last].written == t.under
+	default:
 		e.stamp, e.shared = t.since, t.since.kind == clock
+		t.since = stamp{}
 	}
-	t.since = stamp{}
 	if e.text() == "" {
 		if e.stamp.kind == noStamp && len(e.dishes) == 0 || e.written == "" && e.section || e.shared && len(e.points) == 0 {
 			t.r.leftOver(e)

@@ -28,7 +28,7 @@ var headings = []struct {
 	role  role
 	words *regexp.Regexp
 }{
-	{runningRole, regexp.MustCompile(`time in min|minutes? (?:from|since|into)|mins? (?:from|since|into)|elapsed|running time|cumulative|time from start`)},
+	{runningRole, regexp.MustCompile(`time in min|minutes? (?:from|since|into|after)|mins? (?:from|since|into|after)|elapsed|running time|cumulative|time from start`)},
 	{minutesRole, regexp.MustCompile(`how long|duration|length of time|\bminutes\b|\bmins?\b|time (?:it takes|needed|taken|allowed|allocated|required)|timing \(m`)},
 	{besideRole, regexp.MustCompile(`actual|\bstarted\b|\bfinished\b|\bdone\b|\btick|\bcompleted?\b|✓|✔|☐|\bsign|\bwho\b|\bperson\b|^no\.?$|^#|^number|\brow\b|^step no|evaluation|what happened|changes? made|amendment`)},
 	{untilRole, regexp.MustCompile(`finish|end time|^end$|\buntil\b|^to$|^stop`)},

@@ -123,13 +123,7 @@ func (k *keyReader) begins(text string) {
 		return
 	}
 	if st, ok := readStamp(m[1]); ok && (st.kind == clock || st.kind == digits && st.number >= 600) && len(st.times) > 0 {
-		best := st.times[0]
-		for _, o := range st.times {
-			if best.at < 7*60 && o.at > best.at {
-				best = o
-			}
-		}
-		k.r.begins = best.at
+		k.r.begins = usualHour(st)
 	}
 }
 

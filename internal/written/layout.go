@@ -16,6 +16,8 @@ type layout struct {
 	marks           []int // a column for each dish, with ticks
 	runs            mode  // of the time column
 	stamped         int
+	base            int // from when it counts, as its heading says, in minutes after midnight, and one more; 0: it does not
+	across          int // rows that are a time alone, for the rows under them
 }
 
 // layoutOf finds what the columns hold; known says whether a heading is a dish.
@@ -27,6 +29,7 @@ func layoutOf(g *grid, known func(string) bool) layout {
 	}
 	l.ledTimes()
 	l.chooseTimes()
+	l.countAcross(g)
 	l.chooseText(known)
 	l.chooseRest(known)
 	return l
@@ -83,6 +86,35 @@ func (l *layout) chooseTimes() {
 			l.minutes = c
 		}
 	}
+}
+
+// countAcross counts rows that are a time alone, and finds from when a column
+// counts: "Minutes after 9.00".
+func (l *layout) countAcross(g *grid) {
+	for r := l.first; r < len(g.rows); r++ {
+		filled := g.filled(r)
+		if len(filled) == 1 && g.cell(r, filled[0]).Span > 1 {
+			if st, is := readStamp(g.words(r, filled[0])); is && st.kind == clock {
+				l.across++
+			}
+		}
+	}
+	if l.time >= 0 && (l.runs == runMode || l.runs == elapsedMode) {
+		if st := clockIn(l.columns[l.time].heading); st.kind == clock {
+			l.base = usualHour(st) + 1
+		}
+	}
+}
+
+// usualHour is what a time means by itself: in the hours in which people cook.
+func usualHour(st stamp) int {
+	best := st.times[0].at
+	for _, o := range st.times {
+		if best < 7*60 && o.at > best {
+			best = o.at
+		}
+	}
+	return best
 }
 
 // taken says whether a column has its role.
@@ -188,7 +220,7 @@ func (l *layout) plan() bool {
 	}
 	works := heads[textRole] || len(l.perDish) > 0
 	switch {
-	case l.time < 0 && l.stamped > 1:
+	case l.time < 0 && (l.stamped > 1 || l.across > 1):
 		return needs == 0
 	case l.time < 0:
 		return l.minutes >= 0 && heads[textRole] && needs == 0 && l.columns[l.minutes].stamps > 1

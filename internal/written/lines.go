@@ -2,6 +2,7 @@ package written
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"plait.example/internal/format/table"
@@ -40,6 +41,11 @@ func (r *reader) lines(blocks []table.Block) bool {
 // leadingItem reads the time at the head of a line.
 func leadingItem(b table.Block, inColumn bool) (stamp, string, bool) {
 	text := strings.TrimSpace(b.Line.Text())
+	if number := itemNumber.FindString(text); number != "" {
+		if st, rest, ok := leading(text[len(number):], false); ok && st.kind == clock {
+			return st, rest, true
+		}
+	}
 	if st, rest, ok := leading(text, inColumn); ok && (st.kind != digits || st.number >= 600) && st.kind < atStart {
 		return st, rest, true
 	}
@@ -160,11 +166,8 @@ var noDish = regexp.MustCompile(`(?i)^(?:note|nb|all|safety|hygiene|quality|chec
 
 // prefix is the dish that a row's words begin with: "Quiche: rub in", "(Q) rub in".
 func (r *reader) prefix(text string) []string {
-	if m := inBrackets.FindStringSubmatch(text); m != nil {
-		if n, ok := r.find(m[1]); ok {
-			return []string{n}
-		}
-		return nil
+	if said := r.bracketed(text); said != nil {
+		return said
 	}
 	if head, _, cut := cutHead(text); cut {
 		if n, ok := r.find(head); ok {
@@ -186,7 +189,22 @@ func cutHead(text string) (head, rest string, cut bool) {
 
 var headSign = regexp.MustCompile(`\s*:\s|\s+[-–—]\s+|:$`)
 
-var inBrackets = regexp.MustCompile(`^\s*[(\[]([^)\]]{1,40})[)\]]`)
+// bracketed is the dishes that stand in brackets at the head of a text or, in
+// square ones, anywhere in it: "(blue) roll out", "roll out [Q]".
+func (r *reader) bracketed(text string) (said []string) {
+	for _, m := range inBrackets.FindAllStringSubmatchIndex(text, -1) {
+		if strings.TrimSpace(text[:m[0]]) != "" && text[m[0]] == '(' && strings.TrimSpace(text[m[1]:]) != "" {
+			continue
+		}
+		word := text[m[2]:m[3]]
+		if n, ok := r.find(word); ok && (len(word) > 1 || word >= "A" && word <= "Z") && !slices.Contains(said, n) {
+			said = append(said, n)
+		}
+	}
+	return said
+}
+
+var inBrackets = regexp.MustCompile(`[(\[]([^)\]]{1,40})[)\]]`)
 
 // untimed reads a plan that gives no times at all: a table with what is done, or
 // the items of a list.

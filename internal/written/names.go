@@ -52,6 +52,11 @@ func (r *reader) find(said string) (string, bool) {
 	if len(said) == 0 {
 		return "", false
 	}
+	if colour := colourWords[strings.ToLower(said)]; colour != "" {
+		if n, ok := nearest(r.names, colour, inkOf); ok && n.Ink == colour {
+			return n.Name, true
+		}
+	}
 	bare := strings.TrimSpace(dishLabel.ReplaceAllString(said, ""))
 	for _, n := range r.names {
 		switch {

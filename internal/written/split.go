@@ -11,7 +11,7 @@ import (
 var doneWords = regexp.MustCompile(`(?i)\bwash(?:ing)?[ -]?up|\bclean(?:ing)?\b|\bclear(?:ing)?\b|\btidy|\bbreak\b|\bwipe\b|\bwash hands\b`)
 
 // shared are headings of a column that belongs to no dish.
-var shared = regexp.MustCompile(`(?i)wash|clean|general|other|hygiene|all\b|both|set[ -]?up|clear`)
+var shared = regexp.MustCompile(`(?i)\b(?:wash|clean|general|other|hygiene|all\b|both|set[ -]?up|clear)`)
 
 // dishWords are headings that stand for a dish without its name.
 var dishWords = regexp.MustCompile(`(?i)^(?:(?:dish|recipe|product|course)\s*(?:no\.?\s*)?(?:\d|one|two|three|four|five|[a-f])\b|(?:starter|main|dessert|pudding|side|accompaniment|bread)(?: course| dish)?\s*(?:[:(-]|$))`)

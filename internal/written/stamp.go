@@ -287,16 +287,17 @@ func (s *scanner) clock() (clockWord, bool) {
 		return clockWord{}, false
 	}
 	written := mark[:len(mark)-len(s.rest)]
-	if after := s.rest; len(written) <= 2 && (s.take(":") || s.take("h")) {
+	if after := s.rest; len(written) <= 2 && (s.take(":") || s.take(".") || s.take("h")) {
+		dot := after[0] == '.'
 		minutes := s.rest
 		m, ok := s.number(2)
-		if seconds := s.rest; ok && s.take(":") {
+		if seconds := s.rest; ok && (s.take(":") || s.take(".")) {
 			if _, is := s.number(2); !is {
 				s.rest = seconds
 			}
 		}
 		if ok && h < 25 && m < 60 {
-			return clockWord{clock, written, h, s.halfDay(h, m, len(minutes)-len(strings.TrimLeft(minutes, "0123456789")))}, true
+			return clockWord{clock, written, h, s.halfDay(h, m, dot && len(minutes)-len(strings.TrimLeft(minutes, "0123456789")) == 1)}, true
 		}
 		s.rest = after
 	}
@@ -329,24 +330,19 @@ func (s *scanner) half() string {
 	return ""
 }
 
-// halfDay takes am or pm and gives what h:m can mean; the minutes were written
-// with so many digits.
-func (s *scanner) halfDay(h, m, digits int) []option {
+// halfDay takes am or pm and gives what h:m can mean. Of one figure after a dot,
+// "9.5" is 9.05, or what a sheet leaves of 9.50; "9.3" is sooner 9.30.
+func (s *scanner) halfDay(h, m int, short bool) []option {
 	half := s.half()
 	if half == "" {
 		s.words("hrs", "hr", "h", " hrs", " hr", " h")
 	}
 	minutes := []option{{at: m}}
-	if digits == 1 && m < 6 { // "9.5" is 9.05, or what a sheet leaves of 9.50
-		long, short := option{at: 10 * m}, option{at: m, mended: true}
-		if m == 5 || m == 0 {
-			short.cost, long.cost, long.mended, short.mended = 0, 1, true, m == 5
-		} else {
-			short.cost, long.mended = 1, true
-		}
-		minutes = []option{short, long}
-	} else if digits == 1 {
-		minutes[0].mended = true
+	switch {
+	case short && m == 5:
+		minutes = []option{{at: 5, mended: true}, {at: 50, cost: 1, mended: true}}
+	case short && m > 0 && m < 5:
+		minutes = []option{{at: 10 * m, mended: true}, {at: m, cost: 1, mended: true}}
 	}
 	return hoursOf(h, half, minutes)
 }

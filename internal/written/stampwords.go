@@ -27,7 +27,7 @@ var tidies = []struct {
 	{regexp.MustCompile(`\bo(\d)`), "0$1", true},
 	{regexp.MustCompile(`(\d) ?[:;.,]{2,3} ?(\d)`), "$1:$2", true},
 	{regexp.MustCompile(`(\d) ?; ?(\d)`), "$1:$2", true},
-	{regexp.MustCompile(`(\d) ?[:.] ?(\d)`), "$1:$2", false},
+	{regexp.MustCompile(`(\d) ?([:.]) ?(\d)`), "$1$2$3", false},
 	{regexp.MustCompile(`(\d),(\d)`), "$1:$2", false},
 	{regexp.MustCompile(`\b(\d\d?)h ?(\d\d)\b`), "$1:$2", false},
 	{regexp.MustCompile(`^(\d\d?) (\d\d)( ?[ap]\.?m?\.?)?$`), "$1:$2$3", false},
