@@ -129,9 +129,18 @@ func isFan(t token) bool {
 	return t.is("fan", "fan-forced", "fan-assisted", "convection", "fan-oven")
 }
 
+// coolest is the lowest figure that can be an oven's, in degrees Celsius; a lower
+// one after "fan" is minutes: "150 fan 40 mins".
+const coolest = 50
+
 // fanAlone says that a word for the fan stands at i, with no figure of its own after it.
 func fanAlone(ts []token, i int) bool {
-	return isFan(at(ts, i)) && at(ts, afterFan(ts, i)).kind != number
+	if !isFan(at(ts, i)) {
+		return false
+	}
+	j := afterFan(ts, i)
+	n := at(ts, j)
+	return n.kind != number || n.value < coolest || at(ts, j+1).is("min", "mins", "minute", "minutes", "hour", "hours", "m", "mn")
 }
 
 // afterFan is the index after "fan oven", "fan-assisted:", "fan oven to".
@@ -158,7 +167,7 @@ func readAtom(ts []token, i int) (atom, int) {
 		return a, k
 	}
 	t := at(ts, j)
-	if t.kind != number || t.value != math.Trunc(t.value) || t.value > 600 {
+	if t.kind != number || t.value != math.Trunc(t.value) || t.value > 600 || a.fan && t.value < coolest {
 		return atom{}, i
 	}
 	a.value, j = t.value, j+1

@@ -154,11 +154,12 @@ func scanWord(s string, i int) (token, int) {
 	return token{kind: word, text: text, stem: stem(text), upper: unicode.IsUpper(first)}, end
 }
 
-// joined are words written with a hyphen that are one word here.
+// joined are words written another way than they are here, with a hyphen or without an apostrophe.
 var joined = map[string]string{
 	"pre-heat": "preheat", "pre-heated": "preheated", "re-heat": "reheat", "sauté": "saute", "sautéed": "sauteed", "sautee": "saute", "sauteé": "saute",
 	"stirfry": "stir-fry", "deep-fat-fry": "deep-fry", "micro-wave": "microwave", "de-seed": "deseed", "purée": "puree", "flambé": "flambe",
 	"un-covered": "uncovered", "marinade": "marinade", "marinating": "marinating", "pan-fry": "pan-fry", "med": "medium",
+	"dont": "don't", "doesnt": "doesn't", "cant": "can't", "wont": "won't", "youll": "you'll", "b4": "before",
 }
 
 func plainSign(r rune) string {
