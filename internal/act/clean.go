@@ -12,7 +12,7 @@ func (s span) clean() []Kind {
 		return []Kind{WashHands}
 	case s.f.is("wipe", "clean") && !final && s.has(boardWords) && !s.says("sink", "floor", "kitchen"):
 		return []Kind{CleanDown}
-	case chore && final, s.f.is("sweep", "mop"), s.f.is("clean", "tidy", "wipe", "cleandown", "clear", "scrub", "wash") && s.has(finalWords) && !s.says("dishes"):
+	case chore && final, s.f.is("sweep", "mop"), s.f.is("clean", "tidy", "wipe", "cleandown", "clear", "scrub", "wash") && s.has(finalWords) && (!s.says("dishes") || s.says("sink", "floor")):
 		return []Kind{FinalClean}
 	case s.f.is("washup", "tidy") && s.says("sink", "floor", "cooker", "hob") && s.f.to > s.f.at+2:
 		return []Kind{WashUp, FinalClean}

@@ -145,8 +145,12 @@ func (r *reader) beginsAside(i int) bool {
 		return false
 	case t.is("after", "before"):
 		return next.kind == word && !next.is("that", "this", "a", "about")
+	case t.is("by"):
+		return !next.is("now", "the")
 	case t.is("sure"):
 		return !next.is("to")
+	case t.is("so") && next.is("i", "we"):
+		return false
 	case t.is("so", "as"):
 		return !next.is("that") || t.is("so")
 	case t.is("once"):
@@ -203,6 +207,10 @@ func (r *reader) counts(i int, f found) bool {
 // leavesAside says whether a verb is the main one again: "once cool fill with cream".
 func (r *reader) leavesAside(i int, f found) bool {
 	prev := at(r.ts, i-1)
+	if prev.is("i", "we") && r.aside.seen && i > r.aside.at+2 {
+		r.aside = aside{}
+		return true // "while it rests I wash up"
+	}
 	switch {
 	case r.aside.hard, f.form != plain, i == r.aside.at+1, prev.is("to", "you", "they", "we", "i"), beings[prev.text]:
 		r.aside.seen = true
@@ -248,6 +256,9 @@ func (r *reader) endPiece(end int) {
 	if r.afterVerb(end) || end <= r.piece || r.negate || r.aside.on && r.aside.at == r.piece {
 		return
 	}
+	if r.aside.on && r.aside.at > r.piece {
+		end = min(end, r.aside.at)
+	}
 	from := r.piece
 	for from < end && joiners[r.ts[from].text] {
 		from++
@@ -265,7 +276,7 @@ func (r *reader) sayBefore(i int) {
 // sayWithout keeps what tokens without a verb say.
 func (r *reader) sayWithout(from, end int) {
 	name, where := saidWithout(r.ts[from:end])
-	if name == "" {
+	if name == "" || name == "preheat" && end == from+1 && len(r.all) > 0 {
 		return
 	}
 	if n := len(r.all); n > 0 && r.all[n-1].attaches(r.ts, name) {

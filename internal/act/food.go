@@ -43,6 +43,20 @@ var handled = map[Kind]bool{
 	Cut: true, Mix: true, Shape: true, Fill: true, Decorate: true, Marinate: true, Hob: true, Taste: true, FromCold: true, Plate: true, Other: true, Grill: true,
 }
 
+// named says whether a food of the set is named, for a verb in its plain form
+// after it: in "for the tomato sauce chop the onion" no tomato is chopped.
+func (s span) named(w set) bool {
+	if s.f.form != plain {
+		return s.has(w)
+	}
+	for i, t := range s.words() {
+		if s.f.from+i > s.f.at && t.in(w) {
+			return true
+		}
+	}
+	return false
+}
+
 // touching are the verbs of no other kind in which the hands are on the food.
 var touching = exactly("wash rinse dry defrost thaw prick pierce toss open drain skim flip turn score")
 
@@ -51,7 +65,7 @@ func (s span) food(k Kind) practical.Food {
 	if !handled[k] {
 		return ""
 	}
-	raw, ready := s.rawNamed(k), s.has(readyToEat)
+	raw, ready := s.rawNamed(k), s.named(readyToEat)
 	switch {
 	case raw && k == Fill && s.has(breads) && !s.f.is("wrap"):
 		return practical.ReadyToEat

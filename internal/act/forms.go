@@ -13,6 +13,9 @@ func (r *reader) reads(i int, f found) bool {
 	case third:
 		return thirds[r.ts[i].text] && !r.start && prev.kind == word && !articles[prev.text] && !prev.is("to") && prev.kind == word
 	}
+	if f.is("washup") && f.form == plain {
+		return true
+	}
 	if articles[prev.text] && !(prev.is("off", "all", "on", "through", "each", "both", "this", "no") && f.noun == never) {
 		return false
 	}
@@ -60,7 +63,7 @@ var tools = exactly("whisk spoon skewer brush press grill mould plate dish mix s
 // listing says whether the last verb is followed by a list of things.
 func (r *reader) listing() bool {
 	n := len(r.all)
-	return n > 0 && r.all[n-1].is("washup", "wash", "clean", "gather", "collect", "get", "getout", "take", "use", "fetch", "weigh", "rinse", "serve")
+	return n > 0 && r.all[n-1].is("washup", "wash", "clean", "gather", "collect", "get", "getout", "take", "use", "fetch", "weigh", "rinse", "serve", "lay", "coat", "dip")
 }
 
 // adding says whether the last verb takes a list of foods: "add yeast and warm milk".
@@ -137,7 +140,7 @@ func (r *reader) readsPast(i int, prev, next token) bool {
 	if articles[prev.text] && !prev.is("all", "remaining") {
 		return false
 	}
-	if r.start && !r.strong && r.lastForm() == plain && nounFollows(next) {
+	if r.start && r.lastForm() == plain && nounFollows(next) && (!r.strong || r.listing() || r.adding()) {
 		return false
 	}
 	if r.start || adverbs[prev.text] {

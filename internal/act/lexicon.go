@@ -76,7 +76,7 @@ var verbGroups = []struct {
 	{Timer, often, "timer"},
 	{Idle, never, "wait linger"},
 	{HeatOven, never, "preheat"},
-	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat toss refresh scoop baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen put place pop move take get bring lift remove takeout remove takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear ensure ask hand decant discard tie wear swap change increase decrease remember stay follow"},
+	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat push toss refresh scoop baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen put place pop move take get bring lift remove takeout remove takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear ensure ask hand decant discard tie wear swap change increase decrease remember stay follow"},
 	{Other, often, "set drop work help dress photo label heat warm dry poke crisp"},
 }
 
@@ -99,7 +99,7 @@ var lexicon = func() map[string]verb {
 // teaching; the words are common practice, no source.
 var (
 	meat = words(`chicken turkey duck beef pork lamb mince gammon venison liver steak breast thigh drumstick wing sausage sausages burger burgers bacon kebab kofta koftas meatball meatballs goujon goujons
-		mincemeat-raw ribs loin brisket skirt escalope kiev kievs skewers patty patties meat poultry rabbit chorizo lardons pancetta`)
+		sausagemeat ribs loin brisket skirt escalope kiev kievs skewers patty patties meat poultry rabbit chorizo lardons pancetta`)
 	fish        = words(`fish cod haddock salmon trout mackerel tuna pollock seabass bass plaice sole hake prawn prawns shrimp squid mussels mussel crab scallops shellfish seafood fishcake fishcakes`)
 	egg         = words(`egg yolk eggs yolks whites a-eggwash`)
 	readyToEat  = words(`salad leaves lettuce rocket cress herbs herb parsley basil mint coriander chives cucumber tomato tomatoes fruit strawberry strawberries raspberry raspberries blueberries berries kiwi mango grapes orange oranges apple banana pineapple melon cream a-cream cheese a-creamcheese mozzarella parmesan cheddar feta mascarpone ham bread baguette dressing a-dressing icing a-icing a-buttercream ganache coleslaw slaw salsa guacamole hummus houmous garnish yogurt yoghurt a-icecream decoration avocado pesto a-sourcream mayonnaise prosciutto salami`)

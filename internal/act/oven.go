@@ -6,7 +6,7 @@ import (
 	"plait.example/internal/practical"
 )
 
-var warmed = words("flatbreads bread rolls naan naans sauce soup tortillas wraps pittas pitta")
+var warmed = words("flatbreads bread rolls naan naans sauce tortillas wraps pittas pitta")
 
 func (s span) heat() []Kind {
 	ws := s.words()

@@ -11,6 +11,8 @@ func (s span) put() []Kind {
 	place := placeIn(ws)
 	takes := s.says("out") || takenFrom(ws) != ""
 	switch {
+	case s.f.is("lay") && s.says("out"):
+		return []Kind{SetUp}
 	case takes && place == "" && !s.says("bin", "rubbish"):
 		return s.take()
 	case s.f.is("puton", "put", "place") && oven && place != practical.AtOven:
@@ -54,7 +56,7 @@ func (s span) putElsewhere() []Kind {
 	}
 	for i, t := range s.after() {
 		switch {
-		case t.is("plate", "plates", "platter", "stand", "doily") && !s.f.is("lay"), t.is("serving") && at(s.after(), i+1).is("bowl", "bowls", "dish"):
+		case t.is("plate", "plates", "platter", "stand", "doily") && !s.says("flour", "breadcrumbs", "crumbs") && !s.f.is("lay"), t.is("serving") && at(s.after(), i+1).is("bowl", "bowls", "dish"):
 			return []Kind{Plate}
 		case hobPans[t.text] && !s.says("roasting", "cake", "baking"):
 			return []Kind{Hob}
@@ -70,6 +72,8 @@ func (s span) putElsewhere() []Kind {
 	}
 	last := s.lastWord()
 	switch {
+	case s.says("boiling") && s.has(waterWords):
+		return []Kind{Hob}
 	case s.f.is("in", "putin") && s.says("lettuce", "salad", "burger", "burgers"):
 		return []Kind{Fill}
 	case s.f.is("in", "putin") && !s.has(baked) && s.has(words("rice pasta noodles spaghetti ravioli gnocchi")):
@@ -82,7 +86,7 @@ func (s span) putElsewhere() []Kind {
 		return []Kind{PutIn}
 	case s.f.is("puton"), last.is("on"):
 		return []Kind{Hob}
-	case s.says("on") && s.has(hobFoods):
+	case s.says("on") && s.has(hobFoods) && !s.says("plates", "plate", "tray"):
 		return []Kind{Hob}
 	}
 	return []Kind{Other}

@@ -21,6 +21,8 @@ func saidWithout(ts []token) (name string, where int) {
 			return "takeout", i
 		case t.in(coldPlaces) && before(ts, i, "in", "into", "to", "putin"):
 			return "chilled", i
+		case t.in(coldPlaces) && before(ts, i, "from"):
+			return "takeout", i
 		case t.in(coldPlaces) && i == 0:
 			return "chilled", i
 		case t.is("rack", "racks") && last == 0:
@@ -53,7 +55,7 @@ func saidWithout(ts []token) (name string, where int) {
 			return "marinate", i
 		case t.is("back") && i == 0 && next.kind == number && minuteWords[at(ts, i+2).text]:
 			return "in", i
-		case t.is("in") && i > 0 && (i == last || next.is("at", "for", "@", "gas", "gm", "mark", "with") || next.kind == number):
+		case t.is("in") && i > 0 && (i == last || next.is("at", "for", "@", "gas", "gm", "mark", "with", "below", "above", "underneath", "too", "also", "again", "beside") || next.kind == number):
 			return "in", i
 		}
 	}

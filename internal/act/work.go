@@ -71,6 +71,8 @@ func (s span) onto() []Kind {
 		return []Kind{Hob}
 	case s.says("plate", "plates", "platter") || s.says("serving") && s.says("dish", "bowl", "dishes", "bowls"):
 		return []Kind{Plate}
+	case s.f.is("assemble", "arrange") && s.has(setupThings):
+		return []Kind{SetUp}
 	case s.f.is("add", "stir", "mix"):
 		return []Kind{Mix}
 	case s.f.is("assemble", "build", "spread", "arrange"):
@@ -221,4 +223,27 @@ func (s span) ladle() []Kind {
 		return []Kind{Plate}
 	}
 	return []Kind{Fill}
+}
+
+// measure: "measure with the probe" is no weighing.
+func (s span) measure() []Kind {
+	if s.says("probe", "temperature", "thermometer") {
+		return []Kind{Probe}
+	}
+	return []Kind{SetUp}
+}
+
+func (s span) push() []Kind {
+	if s.says("probe", "thermometer") {
+		return []Kind{Probe}
+	}
+	return []Kind{Other}
+}
+
+// open: "open the gas" lights the oven, "open the oven" does not.
+func (s span) open() []Kind {
+	if s.says("gas") {
+		return []Kind{HeatOven}
+	}
+	return []Kind{Other}
 }
