@@ -27,7 +27,7 @@ func (r *row) washesUp() bool {
 }
 
 var (
-	washWords = lex("wash up, washing up, wash dishes, wash equipment, clear up, clean as you, tidy*, do dishes, do the dishes, wash the dishes, clear away, clear down")
+	washWords = lex("clean all, clean everyth*, clean cooker, clean hob, clean sink, clean table, clean kitchen, scrub*, wash up, washing up, wash dishes, wash equipment, clear up, clean as you, tidy*, do dishes, do the dishes, wash the dishes, clear away, clear down")
 	cleanBowl = lex("clean bowl, clean dry, clean grease, clean pan, clean tin")
 	boardOnly = lex("board*, hand*, knife, knives, table")
 )

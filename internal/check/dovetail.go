@@ -38,9 +38,26 @@ func notDovetailed(v *view, f *asker) {
 	if len(seen) < 2 || rows < f.limit("rows") {
 		return
 	}
-	if switches <= len(seen)-1+f.limit("more") {
+	if switches <= len(seen)-1+f.limit("more") && !v.setsMeanwhile(seen) {
 		f.tell(saw{say: map[string]string{"switches": fmt.Sprint(switches), "dishes": fmt.Sprint(len(seen))}})
 	}
+}
+
+// setsMeanwhile says that every dish but the last is left in the cold or to
+// prove while the next is made: one after the other, and woven all the same.
+func (v *view) setsMeanwhile(dishes []string) bool {
+	for _, letter := range dishes[:len(dishes)-1] {
+		var last *row
+		for _, r := range v.rowsOfDish(letter) {
+			if r.handles() && !r.has(act.Serve, act.Plate, act.Decorate) {
+				last = r
+			}
+		}
+		if last == nil || !last.has(act.Chill, act.Freeze, act.Prove) {
+			return false
+		}
+	}
+	return true
 }
 
 // handles says that a row is work on food.

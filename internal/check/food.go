@@ -69,11 +69,18 @@ func chillTooShort(v *view, f *asker) {
 		if least == 0 || until < 0 {
 			continue
 		}
-		if there := until - d.early; there < least-f.limit("slack") {
+		if there := until - d.early; there < least-f.limit("slack") && !v.chilledBefore(d, until-least) {
 			f.tell(saw{rows: rowsOf(d.row, row), minutes: least - max(0, there), say: map[string]string{"there": fmt.Sprint(max(0, there)), "need": fmt.Sprint(least)}})
 		}
 	}
 	v.tellWaits(f, chilling)
+}
+
+// chilledBefore says that the dish was put into the cold before the deed, by a time.
+func (v *view) chilledBefore(d *deed, by int) bool {
+	return slices.ContainsFunc(v.of(act.Chill), func(o *deed) bool {
+		return o.place < d.place && o.row.samely(d.row) && !madeEarly.in(o.row.words) && o.early <= by
+	})
 }
 
 // madeEarly are words of a part of a dish that is chilled on the way and not to set.
@@ -277,8 +284,10 @@ func fillsCold(d *deed) bool {
 	default:
 		return false
 	}
-	return creamFill.in(d.words) && !warmGlaze.in(d.words) && !dusted.in(d.words)
+	return creamFill.in(d.words) && (!warmGlaze.in(d.words) || melting.in(d.words)) && !dusted.in(d.words)
 }
+
+var melting = lex("buttercream, whipped cream, butter icing, and cream, cream and, and buttercream")
 
 var dusted = lex("dust*, sift*, sprinkl*, chips")
 

@@ -134,7 +134,7 @@ func (v *view) nextHands(d *deed) *row {
 		if r.washesHands() {
 			return nil
 		}
-		sameMeat := r.samely(d.row) && rawMeat.in(r.words)
+		sameMeat := r.samely(d.row) && !v.readyWork(r) && !v.readyMixed(r)
 		if r.has(act.Cut, act.Mix, act.Shape, act.Fill, act.Decorate, act.Plate, act.Hob) && !sameMeat && !r.has(act.CleanDown) {
 			return r
 		}
@@ -248,9 +248,14 @@ func rawThenReady(v *view, f *asker) {
 // readyMixed says that a row works with cream, cheese or fruit that is eaten as it is.
 func (v *view) readyMixed(r *row) bool {
 	return slices.ContainsFunc(r.deeds, func(d *deed) bool {
+		if d.Kind == act.Other && rinses.in(d.words) && leavesFood.in(r.words) {
+			return true
+		}
 		return handsKind(d.Kind) && readyToEat.in(d.words) && !creaming.in(d.words) && !rawMeat.in(d.words) && !v.cookedLater(d) && !v.bakedLater(d)
 	})
 }
+
+var rinses = lex("rinse, wash, pick, lay")
 
 // cleansAfter says that a row with raw food cleans up after it itself.
 func cleansAfter(r *row) bool {

@@ -126,7 +126,7 @@ func saidMinutes(j job, a *act.Act, words []string) job {
 var bothSides = lex("each side, per side, a side, both sides, on each side")
 
 // leftOnHob are verbs of the hob that leave the hands free, by their beginnings.
-var leftOnHob = lex("simmer*, boil*, poach*, steam*, stew*, brais*, reduc*, cook*, blanch*, infus*")
+var leftOnHob = lex("simmer*, boil*, poach*, steam*, stew*, brais*, reduc*, cook*, blanch*, infus*, sweat*")
 
 // unattended says that an act of the hob or grill leaves the hands free.
 func unattended(a *act.Act) bool {

@@ -46,6 +46,8 @@ func mend(a *act.Act, words []string) {
 		a.Kind = act.PutIn
 	case a.Kind == act.PutIn && len(a.Heats) == 0 && a.Least == 0 && roasted.in(words) && !roasts.in(words):
 		a.Kind = act.Other // the roasted carrots
+	case a.Kind == act.PutIn && len(a.Heats) == 0 && a.Least == 0 && theBake.in(words):
+		a.Kind = act.Other
 	case a.Kind == act.PutIn && !ovenMeant(a, words):
 		a.Kind = act.Fill
 		if a.Least > 0 {
@@ -93,6 +95,7 @@ func heated(text string, words []string, heats []act.Heat) act.Act {
 }
 
 var (
+	theBake     = lex("while the bake, the bake is, the roast is, while it bakes, while they bake, while the")
 	intoOven    = lex("in oven, in the oven, into oven, into the oven, in hot oven, in to the oven")
 	inBoiling   = lex("in boiling water, into boiling water, in the boiling water, to boiling water, into the boiling water, to the boiling water, in boiling salted water")
 	minutesSaid = regexp.MustCompile(`(\d{1,3}) ?-?[mM]in`)

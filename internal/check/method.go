@@ -184,7 +184,7 @@ func wordFor(stem string, words []string) string {
 	return stem
 }
 
-var toServe = lex("while hot, hot, skins, boiled, roasted, drained, garnish*, serve*, serving, decorat*, topping, salad, slice into, portion*, into slices, into squares, baked, cooked, cooled")
+var toServe = lex("shell*, over, on top, little, while hot, hot, skins, boiled, roasted, drained, garnish*, serve*, serving, decorat*, topping, salad, slice into, portion*, into slices, into squares, baked, cooked, cooled")
 
 // usedBefore is a deed that cooks or mixes the food before it is cut, where
 // nothing has cut it earlier.
@@ -197,6 +197,10 @@ func (v *view) usedBefore(cut *deed, food string) *deed {
 		switch d.Kind {
 		case act.Cut:
 			return nil
+		case act.Mix:
+			if use == nil && d.row.has(act.Hob) && !v.wholeFirst(d) {
+				use = d
+			}
 		case act.Hob, act.Fill, act.PutIn, act.Decorate:
 			if use == nil && !v.wholeFirst(d) {
 				use = d

@@ -45,10 +45,12 @@ func (v *view) ovens() int {
 // heating are words of an oven that is turned on, where no act says it.
 var heating = lex("oven on, preheat*, pre heat*, heat oven, heat the oven, light the oven, light oven, oven to heat, turn oven, turn on oven, oven is on")
 
+var lit = lex("open, light, lit, gas, on, number, hot")
+
 // heated is when the oven is first turned on. False: I could not find it.
 func (v *view) heated() (*row, bool) {
 	for _, r := range v.inTime {
-		if r.has(act.HeatOven) || heating.in(r.words) {
+		if r.has(act.HeatOven) || heating.in(r.words) || lit.in(r.words) && slices.Contains(r.words, "oven") && !r.has(act.PutIn, act.TakeOut) {
 			return r, true
 		}
 	}
@@ -124,15 +126,24 @@ func ovenWords(heats []act.Heat) bool {
 	return slices.ContainsFunc(heats, func(h act.Heat) bool { return h.Scale == act.Words && h.Celsius > 0 })
 }
 
+// ofOven says that a heat that is said with such an act is the oven's.
+func ofOven(k act.Kind) bool {
+	return k == act.PutIn || k == act.HeatOven || k == act.TurnOven || k == act.TakeOut
+}
+
 // saidHeats are the heats of the plan with their rows.
 func (v *view) saidHeats(visit func(r *row, heats []act.Heat)) {
 	for _, r := range v.inTime {
 		var heats []act.Heat
 		for _, d := range r.deeds {
-			heats = append(heats, d.Heats...)
+			if ofOven(d.Kind) {
+				heats = append(heats, d.Heats...)
+			}
 		}
 		for _, a := range r.Notes {
-			heats = append(heats, a.Heats...)
+			if ofOven(a.Kind) {
+				heats = append(heats, a.Heats...)
+			}
 		}
 		if len(heats) > 0 {
 			visit(r, heats)

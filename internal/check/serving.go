@@ -69,7 +69,7 @@ func (v *view) ready(letter string) (row *row, at int, hot bool) {
 	return row, at, known == practical.Hot || hotFood.in(text) && (hotFood.in(wordsOf(v.dish(letter))) || !notHot.in(wordsOf(v.dish(letter)))) && !notHot.in(row.words)
 }
 
-var warming = lex("warm, heat")
+var warming = lex("warm, warmed, heat, heated")
 
 var doneSaid = lex("done, ready, cooked, finished, complete*")
 
@@ -224,8 +224,8 @@ func fragileTooEarly(v *view, f *asker) {
 }
 
 var (
-	dresses    = lex("dress, toss*, dress the, dressed")
-	leavesFood = lex("salad*, leaves, rocket, lettuce, spinach")
+	dresses    = lex("vinegar dressing, with dressing, dressing on, vinaigrette, dress, toss*, dress the, dressed")
+	leavesFood = lex("watercress, salad*, leaves, rocket, lettuce, spinach")
 )
 
 // platesAndGarnish tells a plan with hot food in which neither plates nor garnish are planned.

@@ -38,20 +38,15 @@ var grillOn = lex("heat the grill, heat grill, grill on, light the grill, light 
 // rawIn says that raw meat was worked on for the dish before the deed, and the
 // deed cooks that and not another part of it.
 func (v *view) rawIn(rows []*row, d *deed) bool {
-	if d.Kind == act.Hob && len(d.Objects) > 0 {
-		return false // it names what it cooks, and that is none
-	}
-	if d.Kind != act.PutIn && d.Kind != act.Grill && len(d.Objects) > 0 {
-		return false
-	}
 	for _, r := range rows {
 		if r.place >= d.row.place {
 			return false
 		}
-		for _, o := range r.deeds {
-			if v.rawWork(o) && highRisk.in(o.words) {
-				return true
-			}
+		if !slices.ContainsFunc(r.deeds, func(o *deed) bool { return v.rawWork(o) && (highRisk.in(o.words) || highRisk.in(r.words)) }) {
+			continue
+		}
+		if d.Kind != act.Hob || len(d.Objects) == 0 || r.names(d.Objects) {
+			return true
 		}
 	}
 	return false

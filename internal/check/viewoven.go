@@ -61,7 +61,7 @@ func (v *view) readLoads() {
 	var open []*load
 	for _, d := range v.deeds {
 		switch {
-		case d.Kind == act.TakeOut && otherPlace.in(d.words) && !ovenSaid.in(d.words):
+		case d.Kind == act.TakeOut && (otherPlace.in(d.words) || putOut.in(d.words)) && !ovenSaid.in(d.words):
 		case d.Kind == act.PutIn:
 			l := v.loadOf(d)
 			if k := sameRowOpen(open, d); k >= 0 { // "place in the oven and bake": one load
@@ -109,7 +109,7 @@ var coldThing = lex("fridge, freezer, refrigerator, mould*, molds, packet*, cupb
 // otherPlace are places other than the oven that food is taken out of or off.
 var otherPlace = lex("fridge, freezer, hob, the heat, water, marinade, steamer, fryer, oil, grill, microwave, saucepan, the pan")
 
-var putOut = lex("take off, taken off, off to cool, put out, served out, set out, laid out, put them out")
+var putOut = lex("lay out, lay them out, take off, taken off, off to cool, put out, served out, set out, laid out, put them out")
 
 // elsewhere says that what is taken out was on the hob, in water or in the cold.
 func (v *view) elsewhere(d *deed) bool {

@@ -40,7 +40,7 @@ func (v *view) waits() (list []waitSeen) {
 		}
 		if w := s.step.Wait; w != nil && w.Place != practical.AtOven && w.Place != practical.AtGrill {
 			if ends := v.waitEnds(s); ends != nil {
-				if seen, wrong := v.compare(s, s.lastBefore(ends), ends, w.Least, w.Most); wrong {
+				if seen, wrong := v.compare(s, s.lastBefore(ends), ends, w.Least, w.Most); wrong && !(seen.short > 0 && ends.begin-s.rows[0].begin >= w.Least) {
 					list = append(list, seen)
 				}
 			}
@@ -209,10 +209,27 @@ func (w waitSeen) saw() saw {
 
 func waitTooShort(v *view, f *asker) {
 	for _, w := range v.waits() {
-		if w.class == otherWait && w.short > 0 {
+		if w.class == otherWait && w.short > 0 && touch(w.rows[0], w.rows[1]) {
 			f.tell(w.saw())
 		}
 	}
+}
+
+// touch says that two rows may be about one food: they name one in common, or
+// one of them names none.
+func touch(a, b *row) bool {
+	foods := func(r *row) (list []string) {
+		for _, d := range r.deeds {
+			for _, o := range d.Objects {
+				if w := []string{o}; !vessel.in(w) && !everywhere.in(w) {
+					list = append(list, o)
+				}
+			}
+		}
+		return list
+	}
+	from, to := foods(a), foods(b)
+	return len(from) == 0 || len(to) == 0 || slices.ContainsFunc(to, func(o string) bool { return slices.Contains(from, o) || mentions(b.words, []string{o}) })
 }
 
 func waitTooLong(v *view, f *asker) {

@@ -126,7 +126,7 @@ func servingNotDescribed(v *view, f *asker) {
 		}
 		served := slices.ContainsFunc(list, func(r *row) bool {
 			return r.noted(act.Serve, act.Plate) && (len(r.Letters) == 1 || describing.in(r.words)) && len(r.words) > 1 || r.has(act.Decorate) && r.place > list[len(list)/2].place && garnishing.in(r.words) ||
-				r.place >= list[len(list)/2].place && platesSaid.in(r.words)
+				r.place >= list[len(list)*3/4].place && platesSaid.in(r.words) && !r.has(act.Chill, act.Cool, act.Cut)
 		}) || v.servedByName(letter)
 		if served {
 			continue
@@ -153,15 +153,19 @@ var platesSaid = lex("plate*, bowl, serve*, serving, platter, glasses, dish up")
 func (v *view) servedByName(letter string) bool {
 	name := wordsOf(v.dish(letter))
 	for _, r := range v.rows {
-		if !r.has(act.Serve, act.Plate) || len(r.Letters) == 1 && !r.about(letter) {
+		if !r.has(act.Serve, act.Plate) {
 			continue
 		}
+		other := []string(nil)
+		if len(r.Letters) == 1 && !r.about(letter) {
+			other = wordsOf(v.dish(r.only()))
+		}
 		for _, w := range name {
-			if len(w) > 3 && slices.Contains(r.words, w) {
+			if len(w) > 3 && slices.Contains(r.words, w) && !slices.Contains(other, w) {
 				return true
 			}
 		}
-		if mentions(r.words, v.shaped(letter)) {
+		if other == nil && mentions(r.words, v.shaped(letter)) {
 			return true
 		}
 	}
