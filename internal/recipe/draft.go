@@ -141,6 +141,9 @@ func (s *sorter) heading(l line) {
 		s.cur.unread = append(s.cur.unread, s.heads...)
 		s.heads = nil
 	}
+	if _, said := portions(l.ts); said && s.cur.title != "" && s.meta(l, ingredientPart) {
+		return // "SERVES 4" below a title in capitals
+	}
 	part, ok := partOf(l.ts)
 	near := !ok && strings.Contains(strings.ToLower(l.text), "ingredients") && len(l.ts) <= 8
 	if near {

@@ -18,6 +18,7 @@ func TestReadForms(t *testing.T) {
 		"no headings":  "Scones\n\nServes 4\n225g self-raising flour\n50g butter\n\nRub the butter into the flour.\nBake at 220C for 12 minutes.\n",
 		"colons":       "Scones\nServes: 4\nIngredients:\n* 225g self-raising flour\n* 50g butter\nMethod:\n* Rub the butter into the flour.\n* Bake at 220C for 12 minutes.\n",
 		"capitals":     "SCONES\r\n(serves 4)\r\nServes 4\r\nINGREDIENTS\r\n225g self-raising flour\r\n50g butter\r\nMETHOD\r\nRub the butter into the flour. Bake at 220C for 12 minutes.\r\n",
+		"all capitals": "SCONES\nSERVES 4\n225G SELF-RAISING FLOUR\n50G BUTTER\n1. RUB THE BUTTER INTO THE FLOUR.\n2. BAKE AT 220C FOR 12 MINUTES.\n",
 		"bold":         "**Scones**\n\nServes 4\n\n**Ingredients**\n225g self-raising flour\n50g butter\n\n**Method**\nStep 1\nRub the butter into the flour.\nStep 2\nBake at 220C for 12 minutes.\n",
 		"underlined":   "Scones\n======\nServes 4\n\nIngredients\n-----------\n225g self-raising flour\n50g butter\n\nMethod\n------\n1) Rub the butter into the flour.\n2) Bake at 220C for 12 minutes.\n",
 		"front matter": "---\ntitle: \"Scones\"\ntags: ['baking']\n---\n\nServes 4\n\n## Ingredients\n\n- 225g self-raising flour\n- 50g butter\n\n## Method\n\n1. Rub the butter into the flour.\n2. Bake at 220C for 12 minutes.\n",
@@ -34,7 +35,7 @@ func TestReadForms(t *testing.T) {
 			if !strings.EqualFold(r.Title, "scones") || r.Serves != 4 {
 				t.Errorf("title %q serves %d, want scones, 4", r.Title, r.Serves)
 			}
-			if len(r.Ingredients) != 2 || r.Ingredients[0].Quantity != 225 || r.Ingredients[1].Name != "butter" {
+			if len(r.Ingredients) != 2 || r.Ingredients[0].Quantity != 225 || !strings.EqualFold(r.Ingredients[1].Name, "butter") {
 				t.Errorf("ingredients %+v", r.Ingredients)
 			}
 			if len(r.Steps) != 2 || r.Steps[1].Wait == nil || r.Steps[1].Wait.Least != 12 || r.Steps[1].Wait.Celsius != 220 {
