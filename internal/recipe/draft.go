@@ -232,7 +232,7 @@ func (s *sorter) guessPart(i int) {
 			s.part, s.comp, s.open = methodPart, "", false // after a list of equipment
 		}
 	case ingredientPart:
-		if methodLike(l) && (!ingredientLike(l) || l.marker == numbered) && !s.methodHeadingAhead(i) {
+		if methodLike(l) && (!ingredientLike(l) || l.marker == numbered) && !s.methodHeadingAhead(i) && !s.listGoesOn(i) {
 			s.part, s.comp, s.open = methodPart, "", false
 		}
 	}

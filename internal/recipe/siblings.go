@@ -49,3 +49,21 @@ func (s *sorter) wholeRecipe(from, to int) bool {
 	}
 	return listed && told
 }
+
+// aheadOfList is how many lines below one of a list tell whether the list goes on.
+const aheadOfList = 4
+
+// listGoesOn says that after line i the list of ingredients goes on: of the next
+// lines at least two, and more than half, begin with an amount and tell nothing to do.
+func (s *sorter) listGoesOn(i int) bool {
+	seen, listed := 0, 0
+	for k := i + 1; k < len(s.lines) && seen < aheadOfList; k++ {
+		l := s.lines[k]
+		if l.blank {
+			continue
+		}
+		seen++
+		listed += boolInt(ingredientLike(l) && !methodLike(l) && (at(l.ts, 0).kind == number || units[at(l.ts, 0).text]))
+	}
+	return listed >= 2 && 2*listed > seen
+}

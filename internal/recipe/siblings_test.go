@@ -28,3 +28,17 @@ func TestRecipesUnderOneHeading(t *testing.T) {
 		checkRecipes(t, text, all)
 	}
 }
+
+// TestListGoesOn: a line of a list that reads like work does not end the list. Invented.
+func TestListGoesOn(t *testing.T) {
+	for text, want := range map[string]int{
+		"Stew\n\nIngredients\n500 g beef\nChopped or halved nuts to cover the top in the dish\n2 carrots\n1 onion\n100 ml stock\n": 5,
+		"Stew\n\nIngredients\n500 g beef\n2 carrots\nChop the carrots and fry them in the oil until soft.\nSimmer for 20 minutes.\n":  2,
+	} {
+		all := Read(text)
+		checkRecipes(t, text, all)
+		if len(all) != 1 || len(all[0].Ingredients) != want {
+			t.Errorf("%q: %d ingredients, want %d", text, len(all[0].Ingredients), want)
+		}
+	}
+}
