@@ -1,6 +1,9 @@
 package recipe
 
 import (
+	"slices"
+	"strings"
+
 	"plait.example/internal/practical"
 )
 
@@ -9,18 +12,40 @@ type thread struct {
 	last      int             // its last job
 	holds     map[string]bool // stems of foods and products in it
 	component string
-	beside    int  // the job that waited when this thread began; -1: none
-	waiting   bool // its last job is a long wait
-	prep      bool // its last job only makes ingredients ready, and began it
+	beside    int   // the job that waited when this thread began; -1: none
+	waiting   bool  // its last job is a long wait
+	prep      bool  // its last job only makes ingredients ready, and began it
+	vague     bool  // it holds what is not named: "all the vegetables"
+	from      []int // the jobs by which it began as a part of its own, without a word that said so
+	owes      []int // the jobs that left it so; it must be named when it comes back
 }
 
-// link gives the steps their order.
+// link gives the steps their order. Parts that began without a word that said
+// so and did not come back by name are linked again, as the text has them.
 func link(jobs []job, r *Recipe, foods map[string]bool, serving int) {
-	l := &linker{jobs: jobs, r: r, foods: foods, shared: sharedFoods(r.Ingredients), title: titleWords(r.Title), dish: lastWord(r.Title), serving: serving, cur: -1}
-	for i := range jobs {
-		l.take(i)
+	l := &linker{jobs: jobs, r: r, foods: foods, shared: sharedFoods(r.Ingredients), title: titleWords(r.Title), titlePart: titleParts(r.Title), compounds: compounds(r.Ingredients), dish: lastWord(r.Title), serving: serving, barred: map[int]bool{}}
+	for l.pass(); len(l.unexplained) > 0; l.pass() {
+		for _, i := range l.unexplained {
+			l.barred[i] = true
+		}
+	}
+	for i := range r.Steps {
+		r.Steps[i].After = l.after[i]
+		r.Steps[i].Why = append(r.Steps[i].Why, l.whys[i]...)
 	}
 	l.gaps()
+}
+
+// pass links all jobs once.
+func (l *linker) pass() {
+	l.threads, l.cur, l.ovens, l.unexplained, l.learned = nil, -1, nil, nil, map[string]bool{}
+	l.after, l.whys = make([][]practical.After, len(l.jobs)), make([][]string, len(l.jobs))
+	for i := range l.jobs {
+		l.take(i)
+	}
+	if l.serving < 0 {
+		l.settleEnd()
+	}
 }
 
 type linker struct {
@@ -34,6 +59,15 @@ type linker struct {
 	cur     int // the thread that words without a name speak of
 	serving int
 	ovens   []int // jobs that turn the oven on and have no baking yet
+
+	titlePart   map[string]int             // the part of the title that a word stands in
+	compounds   map[string]map[string]bool // see compounds
+	learned     map[string]bool            // stems of names that the text gave to parts
+	barred      map[int]bool               // jobs that must not leave a part
+	unexplained []int                      // jobs that left a part which came back without being named
+	start       int                        // the job at hand when it began a part of its own; -1: it did not
+	after       [][]practical.After
+	whys        [][]string
 }
 
 // names is the foods and products that a job names, by stem.
@@ -41,13 +75,18 @@ func (l *linker) names(i int) map[string]bool {
 	m := map[string]bool{}
 	ts := beforeWhile(l.jobs[i].ts)
 	for k, t := range ts {
-		if t.kind == word && l.foods[t.food()] && !at(ts, k+1).is("board", "knife") {
+		if t.kind == word && l.foods[t.food()] && !at(ts, k+1).is("board", "knife") && !l.bought(ts, k) {
 			m[t.food()] = true
 		}
 	}
 	for _, p := range products {
-		if has(ts, p) && !beingMade(ts, stem(p)) {
+		if has(ts, p) && !beingMade(ts, stem(p)) && (strings.Contains(p, " ") || l.namesProduct(ts, p)) {
 			m[stem(p)] = true
+		}
+	}
+	for _, t := range ts {
+		if t.kind == word && l.learned[t.stem] {
+			m[t.stem] = true
 		}
 	}
 	return m
@@ -68,20 +107,22 @@ func (l *linker) take(i int) {
 	}
 	names := l.names(i)
 	l.lendNames(j, names)
-	touched, why := l.touched(i, names)
+	l.start = -1
+	refs := l.refers(j.ts, names)
+	touched, why := l.touched(i, names, refs)
 	if i == l.serving {
 		touched = l.allThreads()
 	}
-	s := &l.r.Steps[i]
+	l.settle(touched, refs)
 	for _, k := range touched {
-		s.After = append(s.After, practical.After{Step: l.r.Steps[l.threads[k].last].ID})
+		l.after[i] = append(l.after[i], practical.After{Step: l.r.Steps[l.threads[k].last].ID})
 	}
 	if why != "" {
-		s.Why = append(s.Why, why)
+		l.whys[i] = append(l.whys[i], why)
 	}
 	if j.waiting() != nil && j.waiting().place == practical.AtOven {
 		for _, o := range l.ovens {
-			s.After = append(s.After, practical.After{Step: l.r.Steps[o].ID})
+			l.after[i] = append(l.after[i], practical.After{Step: l.r.Steps[o].ID})
 		}
 		l.ovens = nil
 	}
@@ -90,6 +131,7 @@ func (l *linker) take(i int) {
 		was = l.threads[l.cur].last
 	}
 	l.merge(i, touched, names)
+	l.learn(i)
 	l.threads[l.cur].beside, l.threads[l.cur].prep = was, was >= 0 && prepOnly(j)
 }
 
@@ -117,14 +159,21 @@ func (l *linker) merge(i int, touched []int, names map[string]bool) {
 	if pressed(&l.jobs[i]) {
 		t.holds[stem("base")], t.holds[stem("crust")] = true, true
 	}
-	if makesDough(&l.jobs[i]) {
+	if makesDough(&l.jobs[i]) || kneads(&l.jobs[i]) {
 		t.holds["dough"] = true
 	}
 	if t.holds["dough"] || t.holds[stem("pastry")] {
-		t.holds["dough"], t.holds[stem("pastry")] = true, true
+		t.holds["dough"], t.holds[stem("pastry")], t.holds[stem("case")] = true, true, true
 	}
+	if l.start >= 0 {
+		t.from = []int{l.start}
+	} else if len(touched) == 1 {
+		t.from = l.threads[touched[0]].from
+	}
+	t.vague = has(l.jobs[i].ts, "vegetables", "ingredients", "everything")
 	gone := map[int]bool{}
 	for _, k := range touched {
+		t.vague = t.vague || l.threads[k].vague
 		gone[k] = true
 		for n := range l.threads[k].holds {
 			t.holds[n] = true
@@ -160,6 +209,16 @@ func makesDough(j *job) bool {
 	return false
 }
 
+// kneads says that a job kneads: that is the dough.
+func kneads(j *job) bool {
+	for _, c := range j.clauses {
+		if c.verbIs("knead") {
+			return true
+		}
+	}
+	return false
+}
+
 // longWait says that a job leaves time for something else.
 func longWait(j job) bool {
 	if j.waiting() == nil || j.waiting().look == practical.Stay {
@@ -172,13 +231,13 @@ func longWait(j job) bool {
 }
 
 // touched is the threads that job i continues, with the reason when it is not simply the step before.
-func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
+func (l *linker) touched(i int, names map[string]bool, refs []int) ([]int, string) {
 	if len(l.threads) == 0 {
 		return nil, ""
 	}
 	j := &l.jobs[i]
-	refs := l.refers(j.ts, names)
-	if l.speaksOfUnknown(j, names) {
+	refs = slices.Clone(refs)
+	if l.speaksOfUnknown(j, names) || fillsBare(j) && l.heldBy(stem("filling")) == 0 {
 		return l.allThreads(), ""
 	}
 	if k := l.inOven(j); k >= 0 && !inList(refs, k) {
@@ -206,20 +265,39 @@ func (l *linker) touched(i int, names map[string]bool) ([]int, string) {
 			}
 		}
 		return others, why
+	case len(refs) == 0 && l.startsOwn(i, cur, names):
+		l.left(i)
+		return nil, "begins with ingredients that nothing has used yet: needs nothing before it"
 	case len(refs) > 0 && !inList(refs, l.cur) && l.named(j.ts, refs):
-		if len(l.threads) > 1 && !leans(j) {
+		if len(l.threads) > 1 && !l.leansStill(j, refs) {
 			return refs, ""
 		}
 	}
 	if !inList(refs, l.cur) {
 		if k := l.holding(cur.beside); j.first && len(refs) == 0 && k >= 0 && (goesToHeat(j) || l.jobs[cur.last].it == l.jobs[cur.beside].it) && !leans(j) {
 			refs = append(refs, k) // back to what waited
-		} else if cur.prep && k >= 0 && !inList(refs, k) && len(refs) == 0 {
+		} else if cur.prep && k >= 0 && !inList(refs, k) && len(refs) == 0 && l.goesBack(i, k, cur) {
 			refs = append(refs, k) // what was made ready goes to what was there before
 		}
 		refs = append(refs, l.cur)
 	}
 	return refs, ""
+}
+
+// goesBack says that what was made ready goes to thread k, which was there
+// before: not when the same item goes on with it and the other waits away from the hob.
+func (l *linker) goesBack(i, k int, cur *thread) bool {
+	other := l.threads[k]
+	if l.barred[i] || l.jobs[cur.last].it != l.jobs[i].it || !l.holdsOwn(other) || l.stands(k) == practical.AtHob {
+		return true
+	}
+	for _, c := range l.jobs[other.last].clauses {
+		if atHob(c) {
+			return true
+		}
+	}
+	other.owes = append(other.owes, i)
+	return false
 }
 
 // allThreads is every part of the dish so far.
@@ -229,28 +307,6 @@ func (l *linker) allThreads() []int {
 		all[k] = k
 	}
 	return all
-}
-
-// speaksOfUnknown says that a job works on a thing the cook has made, such as
-// "the pastry", that no thread is known to hold. It may come from any of them:
-// too much order is safer than too little.
-func (l *linker) speaksOfUnknown(j *job, names map[string]bool) bool {
-	for n := range names {
-		if made[n] && l.heldBy(n) == 0 && theWord(j.ts, n) && !beingMade(j.ts, n) {
-			return true
-		}
-	}
-	return false
-}
-
-// wholeDish says that a job speaks of the dish by its title: "the panna cottas".
-func (l *linker) wholeDish(j *job) bool {
-	for i, t := range j.ts {
-		if t.kind == word && l.title[t.stem] && !l.foods[t.stem] && (at(j.ts, i-1).is("the", "your") || at(j.ts, i-2).is("the") && l.title[at(j.ts, i-1).stem]) && !isProduct(t.stem) && !beingMade(j.ts, t.stem) {
-			return true
-		}
-	}
-	return false
 }
 
 // holding is the thread whose last job is i; -1: none.
@@ -300,47 +356,6 @@ func (l *linker) hotWater(j *job) int {
 		}
 	}
 	return -1
-}
-
-// refers is the threads that hold something the job names.
-func (l *linker) refers(ts []token, names map[string]bool) []int {
-	var out []int
-	for k, t := range l.threads {
-		for n := range t.holds {
-			if names[n] && !l.shared[n] && (!common[n] || l.heldBy(n) == 1 && (onlyOnce[n] && theWord(ts, n) || preparedFood(ts, n))) {
-				out = append(out, k)
-				break
-			}
-		}
-	}
-	return out
-}
-
-// heldBy counts the threads that hold a food.
-func (l *linker) heldBy(food string) int {
-	n := 0
-	for _, t := range l.threads {
-		n += boolInt(t.holds[food])
-	}
-	return n
-}
-
-// named says that one of the threads is spoken of with "the": the dough, the sauce.
-func (l *linker) named(ts []token, refs []int) bool {
-	for i, t := range ts {
-		if !t.is("the", "your", "each", "both", "remaining") {
-			continue
-		}
-		for d := 1; d <= 3; d++ {
-			n := at(ts, i+d)
-			for _, k := range refs {
-				if n.kind == word && l.threads[k].holds[n.stem] && (!common[n.stem] || onlyOnce[n.stem]) {
-					return true
-				}
-			}
-		}
-	}
-	return false
 }
 
 func inList(list []int, x int) bool {

@@ -58,7 +58,7 @@ var notFoods = set(`and or for the with fresh dried ground large small medium pl
 // products are words for what the cook has made.
 var products = []string{
 	"dough", "pastry", "sauce", "filling", "mixture", "mix", "batter", "topping", "base", "custard", "cream", "icing", "marinade", "dressing", "stuffing", "soup", "syrup", "yolks", "whites", "juice", "zest", "dry ingredients", "wet ingredients", "puree", "paste", "glaze", "salad", "salsa",
-	"meringue", "sponge", "cake", "crumble", "crust", "filling", "rice", "pasta", "potatoes", "mash", "gravy", "stock", "ganache", "buttercream", "patties", "burgers", "meatballs", "balls", "bechamel", "béchamel", "ragu", "curry", "bread", "rolls", "biscuits", "jelly", "coulis", "pesto", "broth", "semolina", "noodles",
+	"meringue", "sponge", "cake", "crumble", "crust", "filling", "rice", "pasta", "potatoes", "mash", "gravy", "stock", "ganache", "buttercream", "patties", "burgers", "meatballs", "balls", "bechamel", "béchamel", "ragu", "curry", "bread", "rolls", "biscuits", "jelly", "coulis", "pesto", "broth", "semolina", "noodles", "pastry cream", "omelette", "case", "cases",
 }
 
 // made are things that a cook makes and then works on, by stem: they come from an earlier step.

@@ -32,8 +32,8 @@ func TestRecipesUnderOneHeading(t *testing.T) {
 // TestListGoesOn: a line of a list that reads like work does not end the list. Invented.
 func TestListGoesOn(t *testing.T) {
 	for text, want := range map[string]int{
-		"Stew\n\nIngredients\n500 g beef\nChopped or halved nuts to cover the top in the dish\n2 carrots\n1 onion\n100 ml stock\n": 5,
-		"Stew\n\nIngredients\n500 g beef\n2 carrots\nChop the carrots and fry them in the oil until soft.\nSimmer for 20 minutes.\n":  2,
+		"Stew\n\nIngredients\n500 g beef\nChopped or halved nuts to cover the top in the dish\n2 carrots\n1 onion\n100 ml stock\n":   5,
+		"Stew\n\nIngredients\n500 g beef\n2 carrots\nChop the carrots and fry them in the oil until soft.\nSimmer for 20 minutes.\n": 2,
 	} {
 		all := Read(text)
 		checkRecipes(t, text, all)
