@@ -6,6 +6,8 @@ import (
 
 	"plait.example/internal/app"
 	"plait.example/internal/check/checktest"
+	"plait.example/internal/format/docx"
+	"plait.example/internal/format/table"
 )
 
 func namesOf(all []app.Document) string {
@@ -75,5 +77,33 @@ func TestFeedbackInTheirOwnDocument(t *testing.T) {
 		if !strings.Contains(namesOf(all), "-commented.docx") {
 			t.Errorf("%s comes back without comments: %s", d.Name, namesOf(all))
 		}
+	}
+}
+
+// A plan in paragraphs, with two rows in one of them, gets its comments at the
+// paragraphs that it is about.
+func TestCommentsAtParagraphs(t *testing.T) {
+	var blocks []table.Block
+	for _, text := range []string{"My plan", "9.00 Wash hands", "9.10 Make the scones. 9.20 Bake the scones at 220C.", "10.00 Serve the scones with butter"} {
+		blocks = append(blocks, table.Block{Line: table.Line{{Text: text}}})
+	}
+	data, err := docx.Write(docx.Paper{Blocks: blocks})
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := new(app.App)
+	files := []app.PlanFile{{Name: "p.docx", Data: data}}
+	checked := a.Check(t.Context(), files, app.CheckOptions{})
+	if n := len(checked[0].Matched.Rows); n != 4 {
+		t.Fatalf("%d rows", n)
+	}
+	for i, want := range []int{1, 2, 2, 3} {
+		if r := checked[0].Matched.Rows[i]; r.Table != -1 || r.Line != want {
+			t.Errorf("row %d is of table %d, line %d, want line %d", i+1, r.Table, r.Line, want)
+		}
+	}
+	all, err := a.Feedback(files, checked, nil, app.Coached)
+	if err != nil || !strings.Contains(namesOf(all), "p-commented.docx") {
+		t.Errorf("%s (%v)", namesOf(all), err)
 	}
 }

@@ -11,6 +11,7 @@ import (
 // lines reads a plan that is no table: lines that begin with a time. It is false
 // when there are fewer than two.
 func (r *reader) lines(blocks []table.Block) bool {
+	blocks, of := parted(blocks)
 	stamps := make([]stamp, len(blocks))
 	rests := make([]string, len(blocks))
 	for _, inColumn := range []bool{false, true} {
@@ -31,11 +32,30 @@ func (r *reader) lines(blocks []table.Block) bool {
 			}
 		}
 		if found >= 2 && bare*2 <= len(blocks) {
-			r.lineRows(blocks, stamps, rests, last)
+			r.lineRows(blocks, of, stamps, rests, last)
 			return true
 		}
 	}
 	return false
+}
+
+// parted is blocks with a line for each sentence that begins with a time, and
+// which block each is of.
+func parted(blocks []table.Block) (all []table.Block, of []int) {
+	for n, b := range blocks {
+		if b.Table != nil {
+			all, of = append(all, b), append(of, n)
+			continue
+		}
+		for i, l := range sentences([]table.Line{b.Line}) {
+			part := b
+			if part.Line = l; i > 0 {
+				part.Item = ""
+			}
+			all, of = append(all, part), append(of, n)
+		}
+	}
+	return all, of
 }
 
 // leadingItem reads the time at the head of a line.
@@ -53,7 +73,7 @@ func leadingItem(b table.Block, inColumn bool) (stamp, string, bool) {
 }
 
 // lineRows makes a row of each line from the first with a time on.
-func (r *reader) lineRows(blocks []table.Block, stamps []stamp, rests []string, last int) {
+func (r *reader) lineRows(blocks []table.Block, of []int, stamps []stamp, rests []string, last int) {
 	t := tableReader{r: r, index: -1}
 	mode := clockMode
 	var all []stamp
@@ -78,7 +98,7 @@ func (r *reader) lineRows(blocks []table.Block, stamps []stamp, rests []string, 
 			if cut := strings.TrimSuffix(strings.TrimSpace(line.Text()), rests[i]); strings.HasSuffix(strings.TrimSpace(line.Text()), rests[i]) {
 				line = joined(cutLines([]table.Line{line}, len(cut)))
 			}
-			t.lineRow(b, line, i, mode, stamps[i], strings.TrimSuffix(strings.TrimSpace(b.Line.Text()), rests[i]))
+			t.lineRow(b, line, of[i], mode, stamps[i], strings.TrimSuffix(strings.TrimSpace(b.Line.Text()), rests[i]))
 			continue
 		case !begun || text == "" || b.Heading > 0 || i > last+1 && !follows(b, text) || sectionLine(text):
 			r.other(text)
@@ -87,7 +107,7 @@ func (r *reader) lineRows(blocks []table.Block, stamps []stamp, rests []string, 
 			}
 			continue
 		}
-		t.lineRow(b, b.Line, i, mode, stamp{}, "")
+		t.lineRow(b, b.Line, of[i], mode, stamp{}, "")
 	}
 }
 

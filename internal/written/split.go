@@ -103,6 +103,7 @@ func (t *tableReader) recolour(e *entry) {
 // their own.
 func splitByLines(whole entry) []entry {
 	var stamps []timed
+	whole.lines = sentences(whole.lines)
 	for i, l := range whole.lines {
 		text := kept(l)
 		if st, rest, ok := leading(strings.TrimLeft(text, " \t\u00A0"), false); ok && rest != "" {
@@ -137,6 +138,53 @@ func splitByLines(whole entry) []entry {
 		parts = append(parts, part)
 	}
 	return parts
+}
+
+// sentences parts lines in which several sentences begin with a time: "At 9.00 I
+// wash my hands. At 9.05 I rub in."
+func sentences(lines []table.Line) (all []table.Line) {
+	for _, l := range lines {
+		text := kept(l)
+		cuts := []int{0}
+		for _, at := range sentenceEnd.FindAllStringIndex(text, -1) {
+			if st, rest, ok := leading(text[at[1]:], false); ok && st.kind == clock && rest != "" {
+				cuts = append(cuts, at[1])
+			}
+		}
+		if st, _, ok := leading(text, false); len(cuts) < 2 || !ok || st.kind != clock {
+			all = append(all, l)
+			continue
+		}
+		for i, from := range cuts {
+			part := cutLine(l, from)
+			if i+1 < len(cuts) {
+				part = headOf(part, cuts[i+1]-from)
+			}
+			all = append(all, part)
+		}
+	}
+	return all
+}
+
+// sentenceEnd is the end of a sentence with what follows it; the stop of 9.30 is none.
+var sentenceEnd = regexp.MustCompile(`[.;!)]\s+|,\s*then\s+`)
+
+// headOf is the first bytes of a line, of what is not struck out.
+func headOf(l table.Line, n int) (head table.Line) {
+	for _, p := range l {
+		if p.Struck {
+			continue // it stands with the last part
+		}
+		if n <= 0 {
+			break
+		}
+		if n < len(p.Text) {
+			p.Text = p.Text[:n]
+		}
+		n -= len(p.Text)
+		head = append(head, p)
+	}
+	return head
 }
 
 // cutLine takes so many bytes, of what is not struck out, from the head of a line.
