@@ -117,8 +117,8 @@ func overrun(v *view, f *asker) {
 		switch {
 		case r.HasUntil || r.Minutes > 0:
 			at = r.end
-		case r.begin < v.finish && r.begin+(r.hands.Low+r.hands.Likely)/2-v.finish >= f.limit("work"):
-			at = r.begin + (r.hands.Low+r.hands.Likely)/2
+		case r.begin < v.finish && r.begin+min(r.hands.Likely, 10)-v.finish >= f.limit("work"):
+			at = r.begin + min(r.hands.Likely, 10)
 		}
 		if r.timed && !r.backwards && at > end {
 			last, end = r, at

@@ -57,7 +57,10 @@ func (v *view) setsMeanwhile(dishes []string) bool {
 			return false
 		}
 	}
-	return true
+	spells, _ := v.idleSpells(15)
+	return !slices.ContainsFunc(spells, func(b block) bool {
+		return slices.ContainsFunc(b.rows, func(r *row) bool { return slices.Contains(dishes[:len(dishes)-1], r.only()) })
+	})
 }
 
 // handles says that a row is work on food.

@@ -33,6 +33,6 @@ var (
 	marinade    = lex("marinade")
 	pourOver    = lex("pour*, drizzle*, serve*, spoon*, baste*, brush*, sauce, reuse*, left over, leftover, remaining, rest of")
 	marinadeOK  = lex("boil*, simmer*, discard*, throw*, bin, fresh, cook*, reserved, set aside, separate")
-	plateWarm   = lex("warm plate*, warm the plate*, warm serving*, heat plate*, heat the plate*, plates to warm, plates warm*, hot plate*, warmed plate*, warmed serving*, warm dish*, warm bowl*, warm the bowl*, warm the serving*, hot dish, hot bowl*, bowls to warm, plates in, dishes to warm, warm platter, warmed platter, warmed bowl*, plates ready, plates and, + plates")
+	plateWarm   = lex("warm plate*, warm the plate*, warm serving*, heat plate*, heat the plate*, plates to warm, plates warm*, hot plate*, warmed plate*, warmed serving*, warm dish*, warm bowl*, warm the bowl*, warm the serving*, hot dish, hot bowl*, bowls to warm, plates in, dishes to warm, warm platter, warmed platter, warmed bowl*, warmed dish*, warmed pot, hot serving, plates ready, plates and, + plates")
 	garnishing  = lex("garnish*, decorat*, wedge*, sprig*, scatter*, on top, sprinkle*, swirl*, with cress, cress to, parsley on, coriander on, mint on, mint leaf, with basil, basil on, torn basil, dust with, drizzle*, topped with")
 )

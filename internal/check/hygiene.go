@@ -47,7 +47,8 @@ func (v *view) rawWork(d *deed) bool {
 	if d.Kind == act.Cut && d.Verb == "minc" && d.row.has(act.Hob) {
 		return false // mince, the meat
 	}
-	named := rawMeat.in(d.words) || d.Kind == act.Cut && (itself.in(d.words) || len(d.words) == 0) && rawMeat.in(d.row.words)
+	fetched := d.row.has(act.FromCold) && rawMeat.in(d.row.words) && !readyToEat.in(d.words)
+	named := rawMeat.in(d.words) || fetched || d.Kind == act.Cut && (itself.in(d.words) || len(d.words) == 0) && rawMeat.in(d.row.words)
 	return named && !cookedAlready.in(d.row.words) && !v.cookedBefore(d)
 }
 

@@ -29,6 +29,7 @@ type view struct {
 	names    map[string]string
 	words    map[string][]string // of a dish's name and of all its rows
 	steps    map[string]*stepSeen
+	spelling map[string]string // of the words met
 	saving   Saving
 }
 
@@ -63,7 +64,7 @@ type deed struct {
 
 // look works the view out.
 func look(m match.Matched, saving Saving) *view {
-	v := &view{Matched: m, names: map[string]string{}, words: map[string][]string{}, saving: saving}
+	v := &view{Matched: m, names: map[string]string{}, words: map[string][]string{}, spelling: map[string]string{}, saving: saving}
 	v.session()
 	v.readRows()
 	v.timeRows()
@@ -90,10 +91,10 @@ func (v *view) session() {
 
 func (v *view) readRows() {
 	for i := range v.Rows {
-		r := &row{Row: general(v.Rows[i]), index: i, words: wordsOf(v.Rows[i].Text), points: wordsOf(v.Rows[i].Points)}
+		r := &row{Row: general(v.Rows[i]), index: i, words: v.spelt(v.Rows[i].Text), points: v.spelt(v.Rows[i].Points)}
 		acts := mended(r.Text, r.Acts)
 		for k := range acts {
-			d := &deed{Act: &acts[k], row: r, words: wordsOf(segment(r.Text, acts, k))}
+			d := &deed{Act: &acts[k], row: r, words: v.spelt(segment(r.Text, acts, k))}
 			d.job = jobOf(d.Act, d.words)
 			r.deeds = append(r.deeds, d)
 		}
@@ -108,6 +109,23 @@ func (v *view) readRows() {
 		}
 		v.rows = append(v.rows, r)
 	}
+}
+
+// spelt is the words of a text as the kitchen spells them.
+func (v *view) spelt(text string) []string {
+	words := wordsOf(text)
+	for i, w := range words {
+		mended, known := v.spelling[w]
+		if !known {
+			mended = w
+			if list := act.WordsOf(w); len(list) == 1 && list[0].Text != "" && !strings.HasPrefix(list[0].Text, w) {
+				mended = plain(list[0].Text)
+			}
+			v.spelling[w] = mended
+		}
+		words[i] = mended
+	}
+	return words
 }
 
 // saysDone says that a row only tells that something is done: "curry done".

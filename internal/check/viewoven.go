@@ -224,10 +224,12 @@ func countLoads(open []*load, fits func(*load) bool) (n int) {
 	return n
 }
 
-// names says that a deed names a food of the load.
+// names says that a deed, or its row, names a food of the load.
 func names(l *load, d *deed) bool {
 	return slices.ContainsFunc(d.Objects, func(o string) bool {
 		return slices.Contains(l.in.Objects, o) || len(o) > 3 && slices.ContainsFunc(l.words(), func(w string) bool { return strings.HasPrefix(w, o) })
+	}) || slices.ContainsFunc(l.in.Objects, func(o string) bool {
+		return len(o) > 3 && !vessel.in([]string{o}) && slices.ContainsFunc(d.row.words, func(w string) bool { return strings.HasPrefix(w, o) })
 	})
 }
 

@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"plait.example/internal/act"
 	"plait.example/internal/match"
@@ -40,7 +41,7 @@ func (v *view) waits() (list []waitSeen) {
 		}
 		if w := s.step.Wait; w != nil && w.Place != practical.AtOven && w.Place != practical.AtGrill {
 			if ends := v.waitEnds(s); ends != nil {
-				if seen, wrong := v.compare(s, s.lastBefore(ends), ends, w.Least, w.Most); wrong && !(seen.short > 0 && ends.begin-s.rows[0].begin >= w.Least) {
+				if seen, wrong := v.compare(s, s.lastBefore(ends), ends, w.Least, w.Most); wrong && !guessed(s, seen) && !(seen.short > 0 && ends.begin-s.rows[0].begin >= w.Least) {
 					list = append(list, seen)
 				}
 			}
@@ -95,6 +96,15 @@ func (v *view) waitStepsOf(r *row, place practical.Place) (list []*stepSeen) {
 	}
 	return list
 }
+
+// guessed says that the recipe's text gives no minutes, so that those of its
+// wait are only usual ones: they call nothing too short.
+func guessed(s *stepSeen, w waitSeen) bool {
+	said := strings.ContainsAny(s.step.Text, "0123456789") || hourSaid.in(wordsOf(s.step.Text))
+	return !said && w.short > 0 && (w.class == chilling || w.class == otherWait)
+}
+
+var hourSaid = lex("hour, hours, minute, minutes, half, overnight")
 
 // waitEnds is the row in which a wait's food is next wanted; nil: not known.
 func (v *view) waitEnds(s *stepSeen) *row {

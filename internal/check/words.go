@@ -147,7 +147,7 @@ func servingNotDescribed(v *view, f *asker) {
 	}
 }
 
-var platesSaid = lex("plate*, bowl, serve*, serving, platter, glasses, dish up")
+var platesSaid = lex("saucer*, put out cold, plate*, bowl, serve*, serving, platter, glasses, dish up")
 
 // servedByName says that a row for all dishes serves this one by its name.
 func (v *view) servedByName(letter string) bool {
