@@ -16,6 +16,8 @@ func (s span) clean() []Kind {
 		return []Kind{FinalClean}
 	case s.f.is("washup", "tidy") && s.says("sink", "floor", "cooker", "hob") && s.f.to > s.f.at+2:
 		return []Kind{WashUp, FinalClean}
+	case s.f.is("dry") && s.says("sink", "floor", "hob"):
+		return []Kind{FinalClean}
 	case s.f.is("washup", "tidy"):
 		return []Kind{WashUp}
 	case s.f.is("cleandown", "sanitise", "sanitize", "disinfect"):

@@ -93,7 +93,7 @@ func (k *known) wordsFit(p *piece, s *stepWords) (score float64) {
 	if p.total > 0 {
 		score += forWords * min(1, shared/p.total)
 	}
-	if p.things == 0 && (waits[p.kind] || begins[p.kind] && begins[s.ends]) {
+	if p.things == 0 && !(p.kind == act.FromCold && len(p.act.Objects) > 0) && (waits[p.kind] || begins[p.kind] && begins[s.ends]) {
 		score = max(score, forWords*bareLoad)
 	}
 	if s.total > 0 {
