@@ -1,6 +1,7 @@
 package written
 
 import (
+	"regexp"
 	"strings"
 )
 
@@ -74,8 +75,13 @@ func (k *column) measure(g *grid, c, first int, heads map[int]bool) {
 	if k.texts > 0 {
 		k.long = float64(k.letters) / float64(k.texts)
 	}
+	if k.role == textRole && k.texts+k.led == 0 && timeSaid.MatchString(k.heading) {
+		k.role = minutesRole // "preparation time"
+	}
 	k.mode, k.ledMode = modeOf(stamps, k.role), modeOf(append(led, stamps...), k.role)
 }
+
+var timeSaid = regexp.MustCompile(`(?i)\btime|\bmin`)
 
 // ledBy says whether a text is a time with words after it.
 func ledBy(text string) bool {

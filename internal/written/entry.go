@@ -230,6 +230,9 @@ func (t *tableReader) time(e *entry, row int) {
 		if st, ok := stampOf(cell); ok {
 			e.stamp = st
 			if _, rest, ok := leading(text, true); ok && rest != "" && here {
+				if dish, known := t.r.find(rest); known {
+					e.dishes = append(e.dishes, dish)
+				}
 				e.beside(rest)
 			}
 		}

@@ -35,7 +35,7 @@ var headings = []struct {
 	{timeRole, regexp.MustCompile(`what time|\btimes?\b|\btimings?\b|clock|\bwhen\b|^start|\bfrom\b|\bhours?\b`)},
 	{dishRole, regexp.MustCompile(`which dish|\bdish(?:es)?\b|recipe|product|\bcourse|menu|component|\bitem|colour|\bfood\b|\bmeal\b`)},
 	{needRole, regexp.MustCompile(`cost|price|£|amount|quantit|\bqty\b|supplier|weight|\bunits?\b|\bbuy\b|where from|shelf`)},
-	{textRole, regexp.MustCompile(`\bwhat\b|task|method|order of|sequence|process|action|activit|\bjobs?\b|instruction|procedure|description|\bplan\b|stages?|steps?|doing|\bwork|\bto do\b|details?|preparation`)},
+	{textRole, regexp.MustCompile(`\bwhat\b|task|method|order of|sequence|process|action|activit|\bjobs?\b|instruction|procedure|description|\bplan\b|stages?|steps?|doing|\bwork\b|\bto do\b|details?|preparation`)},
 	{pointsRole, regexp.MustCompile(`special|safety|hygiene|quality|h ?& ?s|health|\bnotes?\b|equipment|\bkit\b|haccp|\bccps?\b|control|critical|risk|hazard|remind|\bwhy\b|reason|contingenc|comment|temperature|\btemp\b|ingredient|sensory|\bchecks?\b|allerg|utensil|resource|points?|remember|tools|advice|justif`)},
 }
 
