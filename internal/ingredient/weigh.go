@@ -226,11 +226,13 @@ func (f *food) piece(a Amount, name string) (float64, string) {
 	return 0, ""
 }
 
+var shortSizes = map[string]string{"extra": "extra large", "lrg": "large", "lge": "large", "lg": "large", "med": "medium", "sm": "small"}
+
 // pieceKeys are what the tables may call one piece, the surest first.
 func (f *food) pieceKeys(a Amount, name string) []string {
 	size, _, _ := strings.Cut(a.Size, "-")
-	if size == "extra" {
-		size = "extra large"
+	if full, short := shortSizes[size]; short {
+		size = full
 	}
 	keys := []string{strings.TrimSpace(size + " " + a.Unit), a.Unit}
 	if a.Unit == "rasher" || a.Unit == "slice" {

@@ -149,6 +149,7 @@ func TestWeighWays(t *testing.T) {
 		{"12 cherry tomatoes", "(cherry)", 204},
 		{"2 chicken breasts", "(breast)", 348},
 		{"1 sweet potato", "(sweetpotato)", 130},
+		{"1 lrg onion", "(large)", 150},
 		{"½ pepper", "Peppers, sweet, red", 59.5},
 		{"| 300 g | chicken thighs | diced |", "300 grams as stated", 300},
 		{"2 x 15ml spoons tomato puree", "2 times 15 millilitres", 33.5},

@@ -45,7 +45,7 @@ var after = words(`clove bulb sprig stick stalk rib wedge`)
 
 // sizes stand where a unit stands and count as one in the marked sets.
 var sizes = words(`large medium small medium-size medium-sized large-size large-sized small-size small-sized extra-large extra-small jumbo big tiny
-	medium-large medium-to-large small-to-medium heaping heaped level scant generous rounded thin thick good-size good-sized fat long lg med sm xl`)
+	medium-large medium-to-large small-to-medium lrg lge heaping heaped level scant generous rounded thin thick good-size good-sized fat long lg med sm xl`)
 
 // spoonSizes count only before a unit: "1 heaping teaspoon", "12 thin slices".
 var spoonSizes = words(`heaping heaped level scant generous rounded thin thick fat long big tiny`)

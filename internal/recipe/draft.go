@@ -202,6 +202,7 @@ func (s *sorter) content(i int) {
 	switch s.part {
 	case ingredientPart:
 		s.cur.ingredients = append(s.cur.ingredients, listed{l, s.comp})
+		s.bare = false
 		s.takeUp()
 	case methodPart:
 		s.method(l)

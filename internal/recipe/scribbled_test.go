@@ -21,6 +21,10 @@ func TestScribbles(t *testing.T) {
 			"Bean burgers/4", "beans;egg", "Mash the beans until\nsmooth.;Add the egg and mix.;Chill for 20 minutes.",
 		},
 		{
+			"a number alone", "Chilli\nIngredients: (4)\n1 lrg onion\n1 tin toms\nMethod:\n1.Chop the onion.\n2.Simmer for 20 minutes.\n",
+			"Chilli/0", "onion;toms", "Chop the onion.;Simmer for 20 minutes.",
+		},
+		{
 			"bullets", "Pizza toast\n\n✔ 2 slices bread\n✔ ½ pepper\n\n• Turn on the grill\n• Slice the pepper\n• Grill for 4 minutes\n",
 			"Pizza toast/0", "bread;pepper", "Turn on the grill;Slice the pepper;Grill for 4 minutes",
 		},
