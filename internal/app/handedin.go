@@ -96,6 +96,10 @@ func (a *App) HandedPlans(ctx context.Context, id string) (Record, []*HandedPlan
 	if err != nil {
 		return rec, nil, err
 	}
+	rules, _, err := a.Rules(ctx)
+	if err != nil {
+		return rec, nil, err
+	}
 	kept = slices.DeleteFunc(kept, func(h HandedIn) bool { return h.Away })
 	files := make([]PlanFile, len(kept))
 	fixed := map[string]map[int][]string{}
@@ -104,7 +108,7 @@ func (a *App) HandedPlans(ctx context.Context, id string) (Record, []*HandedPlan
 		fixed[files[i].Name] = h.Fixed
 	}
 	var all []*HandedPlan
-	for i, c := range a.Check(ctx, files, CheckOptions{Practical: rec.Practical, Fixed: fixed}) {
+	for i, c := range a.Check(ctx, files, CheckOptions{Practical: rec.Practical, Rules: rules, Fixed: fixed}) {
 		c.File = kept[i].Name
 		h := &HandedPlan{HandedIn: kept[i], Checked: c}
 		h.Who = h.plan().Who()

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"fmt"
 	"net/http"
 	"net/url"
@@ -283,4 +284,24 @@ func (p DishPage) mirror() string {
 		}
 	}
 	return ids
+}
+
+// scaleDish writes the list of a dish anew for another number of portions.
+func (s *Server) scaleDish(w http.ResponseWriter, r *http.Request) error {
+	id, letter := r.PathValue("id"), r.PathValue("letter")
+	portions, err := strconv.Atoi(strings.TrimSpace(r.PostFormValue("portions")))
+	if err != nil {
+		portions = 0 // told as a number that is none
+	}
+	back := strings.TrimSuffix(r.URL.Path, "/portions")
+	rec, _, err := s.app.ScaleDish(r.Context(), id, version(r), letter, portions)
+	if fault, is := errors.AsType[practical.Fault](err); is && fault.Code != practical.Conflict && fault.Code != practical.NotFound {
+		http.Redirect(w, r, back+"?note="+url.QueryEscape(sentence(fault.Message)+" "+sentence(fault.Hint)), http.StatusSeeOther)
+		return nil
+	}
+	if err != nil {
+		return s.settle(w, r, rec, err)
+	}
+	http.Redirect(w, r, back+"?saved=1", http.StatusSeeOther)
+	return nil
 }

@@ -15,15 +15,17 @@ import (
 // far, and what the class gets wrong.
 type HandedInPage struct {
 	Base
-	Plans   []HandedCard
-	Class   ClassTable
-	Setting string
-	Choices []SettingChoice
-	Asked   int    // entries in the log of what learners were shown
-	Text    string // pasted and not kept
-	Name    string
-	Done    string
-	Faults  practical.Faults
+	Plans      []HandedCard
+	Class      ClassTable
+	Setting    string
+	Choices    []SettingChoice
+	Asked      int    // entries in the log of what learners were shown
+	Text       string // pasted and not kept
+	Name       string
+	Done       string
+	Faults     practical.Faults
+	Rules      bool             // the teacher has a file of rules of their own
+	RuleFaults practical.Faults // of a file of rules
 }
 
 // HandedCard is a plan in short.
@@ -94,7 +96,11 @@ func (s *Server) handedInPage(r *http.Request) (HandedInPage, error) {
 	if err != nil {
 		return HandedInPage{}, err
 	}
-	page := HandedInPage{Base: s.base(r, rec, "Check", nil), Setting: string(setting), Asked: len(asked), Done: doneWords[r.URL.Query().Get("done")]}
+	_, own, err := s.app.Rules(r.Context())
+	if err != nil {
+		return HandedInPage{}, err
+	}
+	page := HandedInPage{Rules: own != "", Base: s.base(r, rec, "Check", nil), Setting: string(setting), Asked: len(asked), Done: doneWords[r.URL.Query().Get("done")]}
 	for _, c := range settingChoices {
 		c.Chosen = c.Value == page.Setting
 		page.Choices = append(page.Choices, c)
@@ -192,6 +198,44 @@ func givenPlans(r *http.Request) (files []app.PlanFile, err error) {
 		files = append(files, app.PlanFile{Name: name + ".txt", Data: []byte(text)})
 	}
 	return files, nil
+}
+
+// changeRules takes a teacher's file of rules, or goes back to the usual ones.
+func (s *Server) changeRules(w http.ResponseWriter, r *http.Request) error {
+	back := strings.TrimSuffix(r.URL.Path, "/rules")
+	if r.PostFormValue("do") == "drop" {
+		if err := s.app.DropRules(r.Context()); err != nil {
+			return err
+		}
+		http.Redirect(w, r, back+"?done=usual", http.StatusSeeOther)
+		return nil
+	}
+	name, data, err := sent(r)
+	if err == nil {
+		if err = s.app.UseRules(r.Context(), name, data); err == nil {
+			http.Redirect(w, r, back+"?done=rules", http.StatusSeeOther)
+			return nil
+		}
+	}
+	faults, told := faultsOf(err)
+	if !told {
+		return err
+	}
+	page, err := s.handedInPage(r)
+	if err != nil {
+		return err
+	}
+	page.RuleFaults, page.Said = faults, "The file of rules was not taken. "+faults[0].Message
+	return s.render(w, http.StatusUnprocessableEntity, "handedin", page)
+}
+
+// rulesFile sends the teacher's file of rules.
+func (s *Server) rulesFile(w http.ResponseWriter, r *http.Request) error {
+	_, own, err := s.app.Rules(r.Context())
+	if err != nil {
+		return err
+	}
+	return send(w, app.Document{Name: "rules.yaml", MediaType: "application/yaml", Data: []byte(own)}, true)
 }
 
 // classSheet sends the table of the class.

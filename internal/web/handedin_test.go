@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"plait.example/internal/app"
+	"plait.example/internal/practical"
 )
 
 // ashsPlan is the plan of a learner, invented by us: it never takes
@@ -117,4 +118,40 @@ func TestPlanIsPasted(t *testing.T) {
 	if a := s.post(at, url.Values{"text": {" "}}); a.status != http.StatusUnprocessableEntity {
 		t.Errorf("nothing brought: status %d", a.status)
 	}
+}
+
+// A teacher's file of rules turns a rule off; a faulty one is told by line and not taken.
+func TestRulesOfOnesOwn(t *testing.T) {
+	s := newSite(t)
+	rec := s.kept(menu())
+	s.handIn(rec.ID)
+	at := "/practical/" + rec.ID + "/plans"
+	s.get(at+"/1").ok().says(".findings.stops", "When does it come out")
+	if a := s.upload(at+"/rules", "rules.yaml", "rules:\n  in-never-out: {on: perhaps}\n"); a.status != http.StatusUnprocessableEntity || !strings.Contains(a.body, "Line 2") {
+		t.Errorf("a faulty file: status %d", a.status)
+	}
+	s.upload(at+"/rules", "rules.yaml", "rules:\n  in-never-out: {on: false}\n").ok().says("details", "Your own file is in use")
+	if a := s.get(at + "/1").ok(); strings.Contains(a.body, "When does it come out") {
+		t.Error("the rule that is off still tells")
+	}
+	if a := s.get(at + "/rules.yaml").ok(); !strings.Contains(a.body, "on: false") {
+		t.Errorf("the file comes back as %q", a.body)
+	}
+	s.post(at+"/rules", url.Values{"do": {"drop"}}).ok().says("details", "The usual rules are in use")
+}
+
+func TestDishIsScaled(t *testing.T) {
+	s := newSite(t)
+	p := menu()
+	p.Dishes[0].Ingredients = []practical.Ingredient{{Raw: "200 g flour", Quantity: 200, Unit: "g", Name: "flour"}, {Raw: "2 eggs", Quantity: 2, Name: "eggs"}}
+	rec := s.kept(p)
+	at := "/practical/" + rec.ID + "/dishes/A"
+	form := func(n string) url.Values {
+		return url.Values{"version": {s.get(at).Find("#keep").AttrOr("data-version", "")}, "portions": {n}}
+	}
+	s.post(at+"/portions", form("2")).ok().says("#ingredients", "100 g flour")
+	if d := s.now(rec.ID).Practical.Dishes[0]; d.Portions != 2 || d.Ingredients[1].Quantity != 1 {
+		t.Errorf("%+v", d.Ingredients)
+	}
+	s.post(at+"/portions", form("many")).ok().says("main", "1 to 500")
 }
