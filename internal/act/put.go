@@ -13,6 +13,8 @@ func (s span) put() []Kind {
 	switch {
 	case s.f.is("lay") && s.says("out"):
 		return []Kind{SetUp}
+	case s.f.is("put", "place") && s.says("out") && !s.hasOven() && takenFrom(ws) == "" && s.has(foodsAll):
+		return []Kind{FromCold} // "put the mince out on the table"
 	case takes && place == "" && !s.says("bin", "rubbish"):
 		return s.take()
 	case s.f.is("puton", "put", "place") && oven && place != practical.AtOven:
