@@ -101,6 +101,14 @@ func TestRunOnLine(t *testing.T) {
 	for _, ing := range r.Ingredients {
 		got = append(got, ing.Component+"|"+ing.Unit+"|"+ing.Name+"|"+ing.Note)
 	}
+	columns := Read("Chicken\n\nYou need\n1 chicken breast       1 tbsp cornflour\n1 small tin pineapple      1 tbsp ketchup\n1/2 pepper      2    onions\n\nMethod\n1. Fry.\n")[0]
+	var names []string
+	for _, ing := range columns.Ingredients {
+		names = append(names, ing.Name)
+	}
+	if want := []string{"chicken breast", "cornflour", "pineapple", "ketchup", "pepper", "onions"}; !slices.Equal(names, want) {
+		t.Errorf("two columns: got %q, want %q", names, want)
+	}
 	want := []string{"Pastry|g|plain flour|", "Pastry|g|butter|", "Pastry|tbsp|cold water|", "Filling|g|chicken breast|", "Filling||leek|", "|g|tomatoes|chopped"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q\nwant %q", got, want)

@@ -44,7 +44,10 @@ func (l listed) apart(text string) []listed {
 	return out
 }
 
-// atFigures parts tokens at commas and semicolons that a figure follows, outside brackets.
+// columnGap is the spaces between two columns of a list that was typed side by side.
+const columnGap = 4
+
+// atFigures parts tokens at commas, semicolons and wide gaps that a figure follows, outside brackets.
 func atFigures(ts []token) (parts [][]token) {
 	begin, depth := 0, 0
 	for i, t := range ts {
@@ -56,6 +59,9 @@ func atFigures(ts []token) (parts [][]token) {
 		case depth == 0 && t.is(",", ";") && at(ts, i+1).kind == number && i > begin:
 			parts = append(parts, ts[begin:i])
 			begin = i + 1
+		case depth == 0 && i > begin && t.kind == number && t.start-ts[i-1].end >= columnGap:
+			parts = append(parts, ts[begin:i]) // two columns
+			begin = i
 		}
 	}
 	if begin < len(ts) {
