@@ -88,6 +88,9 @@ func (p *program) told(checked []app.Checked) int {
 		case one.Fault != nil:
 			p.fail(*one.Fault)
 			code = exitFailure
+		case one.Empty():
+			p.fail(fmt.Errorf("%s: no plan was found in it; a plan has rows with times and what is done", one.File))
+			code = exitFailure
 		case one.Stops() && code == exitFits:
 			code = exitUnfit
 		}

@@ -53,7 +53,7 @@ func TestCheckAgainstARecipe(t *testing.T) {
 }
 
 func TestCheckCodes(t *testing.T) {
-	dir := files(t, map[string]string{"kit.txt": burning, "no.docx": "PK\x03\x04 cut short", "practical.yaml": "like: two-in-two\ntitle: Salad\ndishes:\n  - name: Salad\n    steps:\n      - {text: Slice the cucumber, hands: 5}\n"})
+	dir := files(t, map[string]string{"kit.txt": burning, "no.docx": "PK\x03\x04 cut short", "letter.txt": "Dear all, there is no plan here.", "practical.yaml": "like: two-in-two\ntitle: Salad\ndishes:\n  - name: Salad\n    steps:\n      - {text: Slice the cucumber, hands: 5}\n"})
 	at := func(name string) string { return filepath.Join(dir, name) }
 	for _, c := range []struct {
 		name string
@@ -63,6 +63,7 @@ func TestCheckCodes(t *testing.T) {
 	}{
 		{"something stops the cook", []string{at("kit.txt")}, exitUnfit, ""},
 		{"one cannot be read, the other is checked", []string{at("no.docx"), at("kit.txt")}, exitFailure, "no.docx"},
+		{"a file without a plan", []string{at("letter.txt"), at("kit.txt")}, exitFailure, "no plan was found in it"},
 		{"no such plan", []string{at("none.txt")}, exitFailure, "there is no such file"},
 		{"no such practical", []string{"--practical", at("none.yaml"), at("kit.txt")}, exitFailure, "there is no such file"},
 		{"against a practical", []string{"--practical", at("practical.yaml"), at("kit.txt")}, exitUnfit, ""},

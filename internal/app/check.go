@@ -51,6 +51,9 @@ func (c Checked) Stops() bool {
 	return false
 }
 
+// Empty says whether the file was read and no plan was found in it.
+func (c Checked) Empty() bool { return c.Fault == nil && len(c.Matched.Rows) == 0 }
+
 // Check reads plans that people wrote and finds what would go wrong, on all
 // processors; the answers stand in the order of the files. What breaks at one
 // plan stops only that one, as a Fault. When ctx ends, the plans not yet checked have a Fault.
@@ -116,13 +119,18 @@ func readPlan(f PlanFile, p *practical.Practical) (written.Plan, []string, *prac
 	}
 	document, err := format.Read(f.Name, f.Data)
 	if err != nil {
-		return written.Plan{}, nil, faultOf(f.Name, cmp.Or(errors.Unwrap(err), err)) // without the name, which the fault has
+		fault := faultOf(f.Name, cmp.Or(errors.Unwrap(err), err)) // without the name, which the fault has
+		fault.Message = planWords.Replace(fault.Message)
+		return written.Plan{}, nil, fault
 	}
 	if plan, is := written.Own(f.Name, document.Text); is && document.Kind == format.Text {
 		return plan, document.Notes, nil
 	}
 	return written.Read(f.Name, document.Blocks, knownOf(p)), document.Notes, nil
 }
+
+// planWords makes advice about a file of recipes advice about a plan.
+var planWords = strings.NewReplacer("recipe's", "plan's", "the recipe", "the plan")
 
 // faultOf is what could not be read, as a fault at the file.
 func faultOf(name string, err error) *practical.Fault {

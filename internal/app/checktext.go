@@ -78,6 +78,9 @@ func writeChecked(b *strings.Builder, c Checked) {
 
 // summary says how many rows and findings there are.
 func summary(c Checked) string {
+	if c.Empty() {
+		return "No plan was found in this file"
+	}
 	parts := []string{fmt.Sprintf("%d rows", len(c.Matched.Rows))}
 	for _, s := range severityWords {
 		n := 0
