@@ -109,6 +109,8 @@ func (r *reader) readsNounish(i int, f found, next token) bool {
 		return f.is("pipe", "plate", "season", "ice", "dust", "a-eggwash") && (i == r.piece || adverbs[prev.text])
 	case alone:
 		return f.is("pipe", "season", "plate", "ice")
+	case f.is("cream", "butter", "flour", "oil", "salt") && next.is("out", "in", "on", "off", "into"):
+		return false
 	case f.is("juice", "zest") && (next.is("in", "into", "on", "to") || !verbalNext[next.text] && !nounFollows(next)):
 		return false
 	case verbalNext[next.text]:
