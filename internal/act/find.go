@@ -1,6 +1,9 @@
 package act
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // found is a verb that says an act, with the tokens that belong to it.
 type found struct {
@@ -289,6 +292,9 @@ var putters = exactly("put place pop move transfer return putin store leave keep
 
 // attaches says whether a place after a comma still belongs to the verb: "put the dough, covered, in the fridge".
 func (f found) attaches(ts []token, name string) bool {
+	if name == "takeout" {
+		return f.is("put", "place") && f.at+1 < f.to && !slices.ContainsFunc(ts[f.at:f.to-1], func(t token) bool { return t.is(",", ".", ";") })
+	}
 	waits := f.kind == Chill || f.kind == Freeze || f.kind == PutIn || f.kind == Prove || f.kind == Rest || f.kind == Cool
 	if !putters[f.name] && !waits {
 		return false
