@@ -184,12 +184,12 @@ func noContingency(v *view, f *asker) {
 		return
 	}
 	for _, r := range v.rows {
-		if ifThen.in(r.all()) {
+		if sparesTime(r.all()) {
 			return
 		}
 	}
 	for _, other := range v.Plan.Other {
-		if ifThen.in(wordsOf(other)) {
+		if sparesTime(wordsOf(other)) {
 			return
 		}
 	}
@@ -208,7 +208,15 @@ func noContingency(v *view, f *asker) {
 	}
 }
 
-var ifThen = lex("if behind, if short, if slow, if anything, if something, if over, if this, if my, if we, if we, if you, if its, if there, if things, slip*, if late, if i, if it, if the, if there, if time, if not, if running, contingenc*, spare, extra time, catch up, buffer, in case, in hand, running late, if needed, if necessary, time left, late")
+// sparesTime says that words tell what gives when time is short, or keep some back.
+func sparesTime(words []string) bool {
+	return spare.in(words) || slices.Contains(words, "if") && pressed.in(words)
+}
+
+var (
+	spare   = lex("contingenc*, spare, extra time, catch up, buffer, in hand, late, time left, should time, fall behind, behind time, run out of time, out of time, plan b, in case, if needed, if necessary, slip*")
+	pressed = lex("behind, late, slow, short, delay*, over, overrun*, time, slip*, wrong, held, needed")
+)
 
 // endsOnly says that a row is no work: finish, wait, hand in.
 func (r *row) endsOnly() bool {

@@ -116,7 +116,7 @@ func saidMinutes(j job, a *act.Act, words []string) job {
 	case act.Mix, act.Cut, act.Shape, act.Grill:
 		j.Low, j.Likely, j.High = a.Least, (a.Least+a.Most)/2, max(a.Most, a.Least)
 	case act.Hob:
-		if !unattended(a) && (!hotFat.in(words) || a.Least > j.Low) {
+		if !unattended(a) && a.Verb != "melt" && (!hotFat.in(words) || a.Least > j.Low) {
 			j.Low, j.Likely, j.High = a.Least, (a.Least+a.Most)/2, max(a.Most, a.Least)
 		}
 	}
@@ -126,7 +126,7 @@ func saidMinutes(j job, a *act.Act, words []string) job {
 var bothSides = lex("each side, per side, a side, both sides, on each side")
 
 // leftOnHob are verbs of the hob that leave the hands free, by their beginnings.
-var leftOnHob = lex("simmer*, boil*, poach*, steam*, stew*, brais*, reduc*, cook*, blanch*, infus*, sweat*")
+var leftOnHob = lex("simmer*, boil*, poach*, steam*, stew*, brais*, reduc*, cook*, blanch*, infus*, sweat*, soften*")
 
 // unattended says that an act of the hob or grill leaves the hands free.
 func unattended(a *act.Act) bool {

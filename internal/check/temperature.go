@@ -14,7 +14,7 @@ func noCoreCheck(v *view, f *asker) {
 		var cooked *row
 		for _, r := range rows {
 			for _, d := range r.deeds {
-				risky := highRisk.in(d.words) || d.HighRisk && !fishy.in(d.words) || fishy.in(d.words) && !fishDone.in(r.all())
+				risky := highRisk.in(d.words) || d.HighRisk && !fishy.in(d.words) && !onlyEggs(d) || fishy.in(d.words) && !fishDone.in(r.all())
 				switch d.Kind {
 				case act.Hob, act.PutIn, act.Grill:
 					if d.Kind == act.Grill && (len(d.Objects) == 0 || grillOn.in(d.words)) {
@@ -34,6 +34,11 @@ func noCoreCheck(v *view, f *asker) {
 }
 
 var grillOn = lex("heat the grill, heat grill, grill on, light the grill, light grill, turn grill on, preheat the grill, preheat grill, turn on grill, turn on the grill, grill to heat")
+
+// onlyEggs says that a deed cooks eggs and names nothing else.
+func onlyEggs(d *deed) bool {
+	return len(d.Objects) > 0 && !slices.ContainsFunc(d.Objects, func(o string) bool { return o != "egg" })
+}
 
 // rawIn says that raw meat was worked on for the dish before the deed, and the
 // deed cooks that and not another part of it.
@@ -98,7 +103,8 @@ func (v *view) nextRaw(d *deed) (next *deed, cold bool) {
 			if coldWords.in(o.row.words) && o.row != d.row && !rawMeat.in(o.row.words) && o.Kind == act.Marinate {
 				return nil, true
 			}
-			if rawMeat.in(o.words) || o.Kind == act.PutIn || o.Kind == act.Grill || o.Kind == act.Hob && len(o.Objects) == 0 {
+			other := d.row.has(act.FromCold) && len(o.row.words) > 3 && !rawMeat.in(o.row.words) // "4 eggs in pan, boil"
+			if rawMeat.in(o.words) || !other && (o.Kind == act.PutIn || o.Kind == act.Grill || o.Kind == act.Hob && len(o.Objects) == 0) {
 				if coldWords.in(o.row.all()) && (o.Kind == act.Marinate || o.Kind == act.Cut) {
 					return nil, true
 				}

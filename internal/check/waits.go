@@ -239,7 +239,7 @@ func touch(a, b *row) bool {
 		return list
 	}
 	from, to := foods(a), foods(b)
-	return len(from) == 0 || len(to) == 0 || slices.ContainsFunc(to, func(o string) bool { return slices.Contains(from, o) || mentions(b.words, []string{o}) })
+	return len(from) == 0 || len(to) == 0 || slices.ContainsFunc(to, func(o string) bool { return slices.Contains(from, o) || mentions(a.words, []string{o}) })
 }
 
 func waitTooLong(v *view, f *asker) {
