@@ -51,14 +51,15 @@ var arrows = map[string]string{
 	"internal/fonts":  "",
 	"examples":        "",
 
-	"solver/cmd/psplib":      "solver solver/problem solver/psplib",
-	"solver/cmd/solverbench": "solver solver/problem solver/psplib solver/verify",
-	"solver":                 "solver/problem solver/verify solver/internal/lcg solver/internal/sgs",
-	"solver/verify":          "solver/problem",
-	"solver/psplib":          "solver/problem",
-	"solver/internal/sgs":    "solver/problem",
-	"solver/internal/lcg":    "",
-	"solver/problem":         "",
+	"solver/cmd/psplib":       "solver solver/problem solver/psplib solver/internal/recheck",
+	"solver/cmd/solverbench":  "solver solver/problem solver/psplib solver/verify",
+	"solver":                  "solver/problem solver/verify solver/internal/lcg solver/internal/sgs",
+	"solver/verify":           "solver/problem",
+	"solver/psplib":           "solver/problem",
+	"solver/internal/sgs":     "solver/problem",
+	"solver/internal/lcg":     "",
+	"solver/internal/recheck": "solver/problem",
+	"solver/problem":          "",
 }
 
 // support is what tests may import and code that ships may not.
@@ -71,7 +72,7 @@ var support = map[string]string{
 
 // besides is what the tests of a room may import on top of that.
 var besides = map[string]string{
-	"solver":           "solver/psplib",
+	"solver":           "solver/psplib solver/internal/recheck",
 	"internal/paper":   "internal/network",        // documents of plans as they come
 	"internal/written": "internal/format",         // plans in files of every kind
 	"internal/app":     "internal/store examples", // verbs tested on a real database and the shipped files

@@ -88,9 +88,11 @@ func (s *solving) improve() {
 			}
 		case lcg.Refuted:
 			s.bounds = append(s.bounds, s.values[k])
+			s.proof.bound(k, s.bounds[k])
 			return
 		case lcg.Failed:
 			s.m.e.AddClause(lit.Not())
+			s.proof.bound(k, s.m.bound(k))
 			s.tell()
 		case lcg.Stopped:
 			if s.stop() {
@@ -112,6 +114,7 @@ func (s *solving) improve() {
 		}
 	}
 	s.bounds = append(s.bounds, min(s.m.bound(k), s.values[k]))
+	s.proof.bound(k, s.bounds[k])
 }
 
 // share is how many of the conflicts left the objective in hand may take.

@@ -24,6 +24,7 @@ type model struct {
 	users []users
 	apart *distances
 	soft  map[string]lcg.Lit // by name of a demand: the demand holds; others always do
+	names *names             // what the variables mean, for a proof; nil unless one is wanted
 }
 
 // pair is two activities, or other things counted alike.
@@ -32,6 +33,13 @@ type pair struct{ a, b int }
 // compile posts p to a new engine. The problem must be valid and its lags free
 // of contradiction.
 func compile(p *problem.Problem, seed int64) *model { return compileSoft(p, seed, nil) }
+
+// compileNamed does the same, and notes what the variables mean.
+func compileNamed(p *problem.Problem, seed int64) *model {
+	m := &model{p: p, e: lcg.New(seed), order: map[pair]lcg.Lit{}, names: &names{}}
+	m.post(p)
+	return m
+}
 
 // compileSoft does the same, but demands of these names hold only while their
 // literals in soft do. They must not be names of states.
@@ -46,6 +54,13 @@ func compileSoft(p *problem.Problem, seed int64, names []string) *model {
 		}
 		always = problem.Without(p, gone)
 	}
+	m.post(always)
+	return m
+}
+
+// post posts the whole problem; always is what holds of it come what may.
+func (m *model) post(always *problem.Problem) {
+	p := m.p
 	m.apart = measure(always)
 	for i := range p.Activities {
 		m.activity(&p.Activities[i])
@@ -68,7 +83,6 @@ func compileSoft(p *problem.Problem, seed int64, names []string) *model {
 	for _, o := range objectives(p) {
 		m.objective(o)
 	}
-	return m
 }
 
 // while is the literal that a demand of this name holds.
@@ -99,6 +113,7 @@ func (m *model) activity(a *problem.Activity) {
 	}
 	m.start, m.end = append(m.start, start), append(m.end, end)
 	m.mode = append(m.mode, m.modes(len(a.Modes)))
+	m.nameActivity(len(m.start) - 1)
 }
 
 // modes makes n literals of which exactly one holds.
@@ -146,6 +161,7 @@ func (m *model) all(lits ...lcg.Lit) lcg.Lit {
 		return kept[0]
 	}
 	b := m.e.NewBool()
+	m.nameAll(b, kept)
 	m.e.Imply(b, kept...)
 	for _, l := range kept {
 		m.e.Imply(l, b)
@@ -197,6 +213,7 @@ func (m *model) choice(c problem.Choice) {
 			continue
 		}
 		b := m.e.NewBool()
+		m.nameLag(b, l)
 		m.lag(l, b)
 		lits = append(lits, b)
 	}
@@ -206,6 +223,7 @@ func (m *model) choice(c problem.Choice) {
 // makespan makes the greatest end.
 func (m *model) makespan() {
 	m.last = m.e.NewVar(0, m.p.Horizon)
+	m.name(m.last, "makespan")
 	for _, end := range m.end {
 		m.e.AddDifference(end, 0, lcg.Term{Var: m.last}, lcg.True)
 	}

@@ -59,6 +59,7 @@ func (b *blocks) variables(n *need) {
 	from := min(b.st.ChangeFrom, h+1)
 	n.change = lcg.Term{Var: b.e.NewVar(from, max(h, from))}
 	b.e.AddClause(n.present.Not(), n.initial.Not(), n.level[b.st.Initial])
+	b.nameNeed(n, most)
 	n.changed = b.all(n.present, n.initial.Not())
 	b.e.AddDifference(n.change, 0, b.start[n.activity], n.changed)
 }
@@ -69,11 +70,14 @@ func (b *blocks) relate(x, y *need) {
 	same := lcg.True.Not()
 	if b.couldShare(x, y) {
 		same = b.e.NewBool()
+		b.namePair(same, "same", x, y)
 		b.oneBlock(same, x, y)
 		either = append(either, same)
 	}
 	y.same = append(y.same, same)
 	xy, yx := b.e.NewBool(), b.e.NewBool()
+	b.namePair(xy, "before", x, y)
+	b.namePair(yx, "before", y, x)
 	b.e.AddClause(append(either, xy, yx)...)
 	for _, l := range []lcg.Lit{same, xy, yx} {
 		b.e.Imply(x.present, l)
@@ -183,6 +187,7 @@ func (b *blocks) change(n *need) {
 	n.worked = n.change.Plus(n.leastWork)
 	if len(works) > 1 {
 		n.worked = lcg.Term{Var: b.e.NewVar(0, b.p.Horizon)}
+		b.name(n.worked.Var, "worked", n.activity, n.state)
 		b.e.AddDifference(n.change, n.leastWork, n.worked, n.works)
 		for _, k := range kinds {
 			if k.Work > 0 {
@@ -204,6 +209,7 @@ func (b *blocks) kinds(n *need) []kind {
 			}
 		}
 		out = append(out, kind{c, b.e.NewBool()})
+		b.name(out[len(out)-1].when.Var(), "kind", n.activity, n.state, c.Work, c.Settle)
 		return out[len(out)-1].when
 	}
 	from := b.sources(n)
@@ -230,6 +236,7 @@ func (b *blocks) sources(n *need) []lcg.Lit {
 		switch {
 		case ok && b.tracked:
 			from[l] = b.e.NewBool()
+			b.name(from[l].Var(), "source", n.activity, n.state, l)
 		case ok:
 			from[l] = lcg.True
 		}
@@ -248,6 +255,7 @@ func (b *blocks) follows(n *need, from []lcg.Lit) {
 	ways := []lcg.Lit{n.changed.Not(), first}
 	for _, a := range n.later {
 		next := b.e.NewBool()
+		b.namePair(next, "next", a.earlier, n)
 		b.e.Imply(a.when, next)
 		b.e.AddDifference(n.place, -1, a.earlier.place, next)
 		for l, level := range a.earlier.level {

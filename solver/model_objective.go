@@ -23,6 +23,7 @@ func (m *model) objective(o problem.Objective) {
 	}
 	scale := 1 + max(0, high-low)/widest
 	goal := m.e.NewVar(0, max(0, high-low)/scale+1)
+	m.name(goal, "goal", len(m.goal), low, scale)
 	m.e.AddLinear(append(parts, lcg.Part{Weight: -scale, Var: goal}), low-constant)
 	m.goal, m.scale, m.base = append(m.goal, goal), append(m.scale, scale), append(m.base, low)
 }
@@ -72,6 +73,7 @@ func (m *model) count(l lcg.Lit) (lcg.Var, bool) {
 		return l.Var(), true
 	}
 	b := m.e.NewBool()
+	m.nameAll(b, []lcg.Lit{l})
 	m.e.Imply(b, l)
 	return b.Var(), true
 }

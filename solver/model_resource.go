@@ -191,8 +191,10 @@ func (m *model) inOrder(a, b *task) {
 	}
 	before := m.e.NewBool()
 	after := before.Not()
+	m.nameOrder(before, a, b)
 	if !sure {
 		after = m.e.NewBool()
+		m.nameOrder(after, b, a)
 		m.e.AddClause(append(both, before, after)...)
 	} else if a.activity >= 0 && b.activity >= 0 {
 		m.order[key] = before

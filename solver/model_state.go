@@ -20,6 +20,7 @@ import (
 // can be split by way of a third level.
 type need struct {
 	activity  int
+	state     int
 	present   lcg.Lit
 	level     []lcg.Lit // by level: the block stands at it
 	initial   lcg.Lit   // the block is the initial one
@@ -82,7 +83,7 @@ func (m *model) need(k, i int) *need {
 	if with == nil {
 		return nil
 	}
-	n := &need{activity: i, present: lcg.True}
+	n := &need{activity: i, state: k, present: lcg.True}
 	if len(with) < len(a.Modes) {
 		n.present = m.some(with...)
 	}

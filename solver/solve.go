@@ -28,6 +28,9 @@ func Solve(ctx context.Context, p *problem.Problem, o Options) (Result, error) {
 	s := newSolving(ctx, p, o, begin)
 	s.run()
 	s.finish(begin)
+	if err := s.proof.end(&s.result); err != nil && s.wrong == nil {
+		return s.result, err
+	}
 	if s.wrong != nil {
 		return s.result, s.wrong
 	}
@@ -56,11 +59,12 @@ type solving struct {
 	wrong    error
 	crowd    *crowd // nil unless the problem is a plain project
 	roamer   *roamer
-	floor    int // bound of the first objective before there is a model
+	proof    *proof // nil unless one is asked for
+	floor    int    // bound of the first objective before there is a model
 }
 
 func newSolving(ctx context.Context, p *problem.Problem, o Options, begin time.Time) *solving {
-	s := &solving{p: p, o: o, goals: objectives(p), left: o.Effort}
+	s := &solving{p: p, o: o, goals: objectives(p), left: o.Effort, proof: newProof(o.Proof, p)}
 	if s.left <= 0 {
 		s.left = usualEffort
 	}
@@ -81,6 +85,7 @@ func (s *solving) run() {
 		if s.wrong != nil {
 			return
 		}
+		s.proof.keep(s.level, s.values[s.level])
 		s.m.e.AddClause(s.m.within(s.level, s.values[s.level]))
 	}
 }
@@ -98,7 +103,7 @@ func (s *solving) begin() bool {
 	if s.best != nil && len(s.goals) == 1 && s.values[0] <= s.floor {
 		return false
 	}
-	s.m = compile(s.p, s.o.Seed)
+	s.m = s.proof.post(s.p, s.o.Seed)
 	s.m.e.SetMemory(s.o.Memory)
 	s.b = newBrancher(s.m)
 	s.roamer = newRoamer(s.p, s.o.Seed)

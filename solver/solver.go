@@ -5,6 +5,7 @@
 package solver
 
 import (
+	"io"
 	"time"
 
 	"plait.example/solver/problem"
@@ -33,6 +34,7 @@ type Options struct {
 	Memory   int64             // about how many bytes the search may remember; 0 means no limit. It forgets sooner, then stops
 	Time     time.Duration     // a safety net on the wall clock; 0 means none. A result it cut short may not repeat
 	Start    *problem.Solution // a schedule to begin from, or nil. If the judge refuses it, as a schedule of a problem that has changed a little since, the search begins near it
+	Proof    io.Writer         // takes a log of all that is deduced, for a checker of proofs; nil, at no cost, for none. An error of it is Solve's
 	Improved func(Progress)    // called at each better solution and better bound; may be nil
 }
 

@@ -74,7 +74,8 @@ type Engine struct {
 	lastEvent  int64 // count of events at which the run ends
 	asked      int64
 	backtracks int64
-	onLearn    func([]Lit) // for tests: sees every learnt clause
+	onLearn    func([]Lit) // sees every learnt clause
+	logged     bool        // and the bounds at the root, see proof.go
 
 	Stats Stats
 }

@@ -43,6 +43,7 @@ func (e *Engine) Run(s Search) Outcome {
 			e.Stats.Conflicts++
 			if !e.resolve() {
 				e.broken = true
+				e.logRefuted()
 				return Refuted
 			}
 			continue

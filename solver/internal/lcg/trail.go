@@ -102,6 +102,7 @@ func (e *Engine) backTo(level int) {
 
 // forget empties the trail at the root: what holds there needs no reason.
 func (e *Engine) forget() {
+	e.logRoot()
 	for _, ev := range e.trail {
 		e.last[ev.side] = -1
 	}
