@@ -151,7 +151,8 @@ func TestPlantedFaultsAreFound(t *testing.T) {
 	for folder, least := range map[string]goal{
 		checktest.LookedAt: {95, 20},
 		checktest.Second:   {95, 20},
-		checktest.Third:    {75, 8}, // at first 88 of 115, and 25 in 257 rows; later 87, when eggs that boiled too long in scotch-1 were mended, and 29
+		checktest.Fourth:   {80, 10}, // at first sight; before what was no fault was taken out, 26 of 36 and 11 in 101 rows
+		checktest.Third:    {75, 8},  // at first 88 of 115, and 25 in 257 rows; later 87, when eggs that boiled too long in scotch-1 were mended, and 29
 	} {
 		t.Run(folder, func(t *testing.T) { score(t, folder, least) })
 	}

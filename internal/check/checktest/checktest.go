@@ -17,20 +17,21 @@ import (
 // Menus holds folders of menus. Each menu has its practical.yaml, the recipes it
 // names, and its sound plans.
 //
-//go:embed menus second third
+//go:embed menus second third fourth
 var Menus embed.FS
 
 // The folders of Menus.
 const (
 	LookedAt = "menus"  // plans that were looked at while the rules were written
 	Second   = "second" // plans that were looked at only after their first score
+	Fourth   = "fourth" // plans of which only the score was looked at
 	Third    = "third"  // plans by another hand, set out otherwise, that were not looked at
 )
 
 // Plan is a plan with what is known of it.
 type Plan struct {
 	Name     string
-	Folder   string // LookedAt, Second or Third
+	Folder   string // LookedAt, Second, Third or Fourth
 	Menu     string // folder in it
 	Sound    bool
 	Rows     []Row

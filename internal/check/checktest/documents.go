@@ -58,6 +58,10 @@ func document(p Plan, i int) (Document, error) {
 
 // layoutOf is the layout of the i-th document of a folder, and its extension.
 func layoutOf(folder string, i int) (Layout, string) {
+	if folder == Fourth { // layouts of both lists in turn, as they are written here
+		l := append(append([]Layout(nil), Layouts...), OtherLayouts...)[(5*i)%(len(Layouts)+len(OtherLayouts))]
+		return l, l.Ext
+	}
 	if folder != Third {
 		l := Layouts[i%len(Layouts)]
 		return l, extension(i, l)

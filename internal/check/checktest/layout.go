@@ -82,6 +82,8 @@ var Names = map[string][][2]string{
 	"soup":      {{"P", "Leek and potato soup"}, {"S", "Cheese scones"}, {"J", "Jam tarts"}},
 	"crepes":    {{"C", "Chicken and mushroom crepes"}, {"A", "Apple crumble and custard"}},
 	"pasta":     {{"T", "Tagliatelle and meatball bake"}, {"R", "Bread rolls"}, {"C", "Chocolate orange mousse"}},
+	"toad":      {{"H", "Toad in the hole"}, {"A", "Apple turnovers"}},
+	"thai":      {{"F", "Thai fish parcels"}, {"D", "Lemon drizzle cakes"}, {"N", "Noodle salad"}},
 	"burgers":   {{"P", "Beef burgers in milk rolls"}, {"Q", "Jam Swiss roll"}},
 }
 
