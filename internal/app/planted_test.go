@@ -112,8 +112,8 @@ func TestOtherLayoutsAreRead(t *testing.T) {
 		t.Logf("%-14s %3d of %3d rows read right", l, layouts[l].right, layouts[l].all)
 	}
 	t.Logf("%d of %d rows read right (%.1f %%)", right, all, 100*float64(right)/float64(all))
-	if 100*right < 83*all { // the first score, 1812 of 2163
-		t.Errorf("fewer rows are read right than were at first")
+	if right < all { // at first 1812 of 2163
+		t.Errorf("fewer rows are read right than were: all of them")
 	}
 }
 

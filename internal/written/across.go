@@ -116,13 +116,25 @@ func (b *band) column(c, end int) {
 			last.points = append(last.points, plain(cell))
 			last.beside(struck(cell.Lines))
 		default:
-			b.entry(row, cell, st, head, heading)
+			if end, is := stampOf(b.last(c, cell)); is && cell.Span > 1 && len(st.until) > 0 && len(end.until) > 0 {
+				longer := st
+				longer.until = end.until
+				b.entry(row, cell, longer, head, heading)
+			} else {
+				b.entry(row, cell, st, head, heading)
+			}
 			first = false
 		}
 	}
 	if first && timed && here {
 		b.r.other(head.Text())
 	}
+}
+
+// last is the time over the last column that a cell covers.
+func (b *band) last(c int, cell table.Cell) table.Cell {
+	head, _ := b.g.over(b.times, c+max(cell.Span, 1)-1)
+	return head
 }
 
 func (b *band) entry(row int, cell table.Cell, st stamp, head table.Cell, heading string) {

@@ -14,12 +14,22 @@ import (
 func (r *reader) clocks() {
 	chosen := r.choose()
 	start, known := r.start()
+	if end, stated := r.finish(); r.countsDown() {
+		if start, known = end, true; !stated {
+			start = -24 * 60 // no time can be given
+			r.plan.Unread = append(r.plan.Unread, "the times count down to the end, and when that is was not found: they are not given")
+		}
+	}
 	if !known && r.counted() {
 		r.plan.Unread = append(r.plan.Unread, "the times count from the start, and when that is was not found: they are given from 00:00")
 	}
 	rises := r.plusRises()
 	for i := range r.entries {
 		e := &r.entries[i]
+		if e.heading && e.text() == "" {
+			r.leftOver(*e)
+			continue
+		}
 		e.beside(struck(e.lines))
 		row := Row{
 			Table: e.table, Line: e.line, Written: e.written, Minutes: e.minutes, Dishes: e.dishes,
@@ -33,7 +43,7 @@ func (r *reader) clocks() {
 			if e.shared {
 				row.Clock = Carried
 			}
-		} else {
+		} else if !e.earlier {
 			r.count(&row, e, start, rises)
 		}
 		if row.Minutes == 0 {
@@ -192,7 +202,7 @@ func (r *reader) choose() []*option {
 	var at []int // entries with clock times
 	var columns [][]option
 	for i, e := range r.entries {
-		if len(e.stamp.times) > 0 && (e.stamp.kind == clock && e.mode != elapsedMode || e.stamp.kind == digits && e.mode == clockMode) {
+		if !e.earlier && len(e.stamp.times) > 0 && (e.stamp.kind == clock && e.mode != elapsedMode || e.stamp.kind == digits && e.mode == clockMode) {
 			at = append(at, i)
 			columns = append(columns, r.unusual(e.stamp.times))
 		}

@@ -20,6 +20,8 @@ type entry struct {
 	minutes     int
 	dishes      []string
 	section     bool // the dish is that of the heading above
+	heading     bool // a time that stands over the lines under it
+	earlier     bool // on a day before that of the plan
 	lines       []table.Line
 	points      []string
 	besides     []string
@@ -147,6 +149,7 @@ func (t *tableReader) sectionRow(row int, filled []int) {
 		return
 	}
 	t.r.other(t.g.line(row))
+	t.r.dayOf(text)
 	t.since, t.under = clockIn(text), ""
 	if timed && rest == "" {
 		t.since, t.under = st, text
@@ -413,6 +416,7 @@ func (t *tableReader) add(e entry) {
 		e.stamp, e.shared = t.since, t.since.kind == clock
 		t.since = stamp{}
 	}
+	e.earlier = t.r.earlier || dayBefore.MatchString(e.written)
 	if e.text() == "" {
 		if e.stamp.kind == noStamp && len(e.dishes) == 0 || e.written == "" && e.section || e.shared && len(e.points) == 0 {
 			t.r.leftOver(e)

@@ -51,7 +51,7 @@ Time | Jobs
 		want: "09:00 : Wash hands\n09:05 : Rub in\n09:20 : Chop onions\n10:00 : Fry onions\n10:10 : Bake the crumble\n",
 	},
 	{
-		name: "times at the end of the line", first: 0, text: `My time plan
+		name: "times at the end of the line", first: 0, o: written.Options{Dishes: crumbleAndSoup}, text: `My time plan
 
 Wash hands and tie hair back (9.00)
 Crumble: rub the fat into the flour (9.05)
@@ -205,7 +205,7 @@ Soup 9.20 chop onions
 Soup, 9.30: fry onions
 Crumble - 9.45 - bake
 `,
-		want: "09:00 Crumble: rub in\n09:20 Soup: chop onions\n09:30 Soup: fry onions\n09:45 Crumble: bake\n",
+		want: "09:00 Crumble: Crumble: rub in\n09:20 Soup: Soup: chop onions\n09:30 Soup: Soup: fry onions\n09:45 Crumble: Crumble: bake\n",
 	},
 	{
 		name: "times on the right, no headings", first: 4, text: html("", `

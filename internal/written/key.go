@@ -3,6 +3,8 @@ package written
 import (
 	"regexp"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"plait.example/internal/format/table"
 )
@@ -46,6 +48,7 @@ var (
 	letterDash       = regexp.MustCompile(`^[\s*•-]*\(?([A-Z])\)?\s*[-.)]\s*(\S.{2,59})$`)
 	nameFirst        = regexp.MustCompile(`^(\S.{2,59}?)\s*[=:–-]\s*([A-Z]{1,3}|[A-Za-z ]{3,12})$|^(\S.{2,59}?)\s*\(([A-Z]{1,3}|[A-Za-z ]{3,12})\)$`)
 	keyWord          = regexp.MustCompile(`(?i)^\s*(?:colour |color )?(?:key|cod(?:e|ing))\b\s*[:–-]?\s*`)
+	servePattern     = regexp.MustCompile(`(?i)(?:\bserv(?:e|ing|ice)(?: time)?(?: (?:is|at|for))?|\bT(?:-0)? ?=)\s*[:=–-]?\s*(\d[\d:.]*\s*(?:noon|[ap]m)?)`)
 	startPattern     = regexp.MustCompile(`(?i)\b(?:start(?:s|ing)?(?: time| at)?|begins?(?: at)?|clock|session|exam|practical|cooking|time(?: allowed)?)\b[^\d]{0,20}(\d[\d:.]*\s*(?:[ap]m)?)`)
 )
 
@@ -118,6 +121,11 @@ func (k *keyReader) candidate(text string) {
 
 // begins reads when the clock starts.
 func (k *keyReader) begins(text string) {
+	if m := servePattern.FindStringSubmatch(text); m != nil && k.r.serves < 0 {
+		if st, ok := readStamp(m[1]); ok && st.kind == clock {
+			k.r.serves = usualHour(st)
+		}
+	}
 	m := startPattern.FindStringSubmatch(text)
 	if m == nil || k.r.begins >= 0 {
 		return
@@ -176,11 +184,18 @@ func coloured(part string) (Named, bool) {
 		if c, is := colourWords[word]; is && len(name) > 2 && colourWords[strings.ToLower(name)] == "" {
 			return Named{Name: name, Ink: c}, true
 		}
-		if len(way[0]) == 1 && way[0] >= "A" && way[0] <= "Z" && len(name) > 2 {
+		if (len(way[0]) == 1 && way[0] >= "A" && way[0] <= "Z" || isSign(way[0])) && len(name) > 2 {
 			return Named{Name: name, Letter: way[0]}, true
 		}
 	}
 	return Named{}, false
+}
+
+// isSign says whether a text is one sign that is no letter and no figure, such as
+// a coloured dot or a star.
+func isSign(text string) bool {
+	sign, size := utf8.DecodeRuneInString(text)
+	return sign != utf8.RuneError && unicode.Is(unicode.So, sign) && strings.Trim(text[size:], "\uFE0F") == ""
 }
 
 // listParts parts a list of dishes at commas and the like.

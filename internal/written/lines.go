@@ -4,6 +4,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"plait.example/internal/format/table"
 )
@@ -11,7 +13,7 @@ import (
 // lines reads a plan that is no table: lines that begin with a time. It is false
 // when there are fewer than two.
 func (r *reader) lines(blocks []table.Block) bool {
-	blocks, of := parted(blocks)
+	blocks, of := parted(r.timesFirst(blocks))
 	stamps := make([]stamp, len(blocks))
 	rests := make([]string, len(blocks))
 	for _, inColumn := range []bool{false, true} {
@@ -85,15 +87,21 @@ func (r *reader) lineRows(blocks []table.Block, of []int, stamps []stamp, rests 
 	if m := modeOf(all, timeRole); m != noMode {
 		mode = m
 	}
-	begun := false
+	begun, ended, capitals := false, 0, capitalised(stamps, rests)
 	for i, b := range blocks {
 		text := lineText(b)
+		if stamps[i].kind == noStamp && begun && i == ended+1 && wraps(b, text, r.entries[len(r.entries)-1], capitals) {
+			e := &r.entries[len(r.entries)-1]
+			e.lines = append(e.lines, b.Line)
+			ended = i
+			continue
+		}
 		switch {
 		case b.Table != nil:
 			r.otherTable(b.Table)
 			continue
 		case stamps[i].kind != noStamp:
-			begun = true
+			begun, ended = true, i
 			line := b.Line
 			if cut := strings.TrimSuffix(strings.TrimSpace(line.Text()), rests[i]); strings.HasSuffix(strings.TrimSpace(line.Text()), rests[i]) {
 				line = joined(cutLines([]table.Line{line}, len(cut)))
@@ -102,14 +110,44 @@ func (r *reader) lineRows(blocks []table.Block, of []int, stamps []stamp, rests 
 			continue
 		case !begun || text == "" || b.Heading > 0 || i > last+1 && !follows(b, text) || sectionLine(text):
 			r.other(text)
+			r.dayOf(text)
 			if begun && text != "" {
 				t.section = r.dishesIn(text)
 			}
 			continue
 		}
 		t.lineRow(b, b.Line, of[i], mode, stamp{}, "")
+		ended = i
 	}
 }
+
+// capitalised says whether most lines begin with a capital after their time.
+func capitalised(stamps []stamp, rests []string) bool {
+	small := 0
+	for i, rest := range rests {
+		if c, _ := utf8.DecodeRuneInString(rest); stamps[i].kind == noStamp || rest == "" || !unicode.IsLetter(c) {
+			continue
+		} else if unicode.IsLower(c) {
+			small++
+		} else {
+			small--
+		}
+	}
+	return small < 0
+}
+
+// wraps says whether a line goes on with the one above: in small letters where
+// the others begin with a capital, or where the one above breaks off.
+func wraps(b table.Block, text string, above entry, capitals bool) bool {
+	c, _ := utf8.DecodeRuneInString(text)
+	if b.Table != nil || b.Heading > 0 || b.Item != "" || above.table >= 0 || above.text() == "" || !unicode.IsLower(c) {
+		return false
+	}
+	return capitals && !strings.ContainsAny(above.text()[len(above.text())-1:], ".!?:") || breaksOff.MatchString(above.text())
+}
+
+// breaksOff is the end of a line that cannot be the end of what it says.
+var breaksOff = regexp.MustCompile(`(?i)(?:,|\b(?:and|or|the|a|an|with|to|of|in|on|until|till|for|it|is|are|my|into|from))$`)
 
 // follows says whether a line after the last time still belongs to the plan.
 func follows(b table.Block, text string) bool {
@@ -141,6 +179,8 @@ func (t *tableReader) lineRow(b table.Block, line table.Line, i int, mode mode, 
 	if len(t.section) > 0 {
 		e.dishes, e.section = t.section, true
 	}
+	e.heading = b.Heading > 0
+	e.earlier = t.r.earlier || dayBefore.MatchString(e.written)
 	t.colour(&e, table.Cell{})
 	t.r.entries = append(t.r.entries, e)
 }
@@ -164,12 +204,14 @@ func (r *reader) learnPrefixes() {
 	}
 	times, order := map[string]int{}, []string(nil)
 	for _, e := range r.entries {
-		head, _, cut := cutHead(e.text())
-		if !cut || len(e.dishes) > 0 || len(strings.Fields(head)) > 5 || noDish.MatchString(head) {
-			continue
-		}
-		if times[head]++; times[head] == 2 {
-			order = append(order, head)
+		for line := range strings.SplitSeq(e.text(), "\n") {
+			head, _, cut := cutHead(strings.TrimLeft(line, " \t\u00A0•*·▪◦●-–—"))
+			if !cut || len(e.dishes) > 0 || len(strings.Fields(head)) > 5 || noDish.MatchString(head) {
+				continue
+			}
+			if times[head]++; times[head] == 2 {
+				order = append(order, head)
+			}
 		}
 	}
 	if len(order) == 0 || len(order) == 1 && 4*times[order[0]] < len(r.entries) {
@@ -189,12 +231,28 @@ func (r *reader) prefix(text string) []string {
 	if said := r.bracketed(text); said != nil {
 		return said
 	}
-	if head, _, cut := cutHead(text); cut {
-		if n, ok := r.find(head); ok {
-			return []string{n}
+	var said []string
+	for line := range strings.SplitSeq(text, "\n") {
+		line = strings.TrimLeft(line, " \t\u00A0•*·▪◦●-–—")
+		n, ok := r.signed(line)
+		if head, _, cut := cutHead(line); !ok && cut {
+			n, ok = r.find(head)
+		}
+		if ok && !slices.Contains(said, n) {
+			said = append(said, n)
 		}
 	}
-	return nil
+	return said
+}
+
+// signed is the dish whose sign, such as a coloured dot, stands in a text.
+func (r *reader) signed(text string) (string, bool) {
+	for _, n := range r.names {
+		if isSign(n.Letter) && strings.Contains(text, n.Letter) {
+			return n.Name, true
+		}
+	}
+	return "", false
 }
 
 // cutHead parts short words at the head of a text from the rest at the first colon or dash.

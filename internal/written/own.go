@@ -12,7 +12,7 @@ import (
 
 // Own reads a plan that plait itself wrote as text or JSON; false when it is none.
 func Own(name, text string) (Plan, bool) {
-	r := &reader{begins: -1, plan: Plan{Name: name}}
+	r := &reader{begins: -1, serves: -1, plan: Plan{Name: name}}
 	is := strings.HasPrefix(strings.TrimSpace(text), "{") && r.ownJSON(text) || r.ownText(strings.Split(text, "\n"))
 	return r.plan, is
 }

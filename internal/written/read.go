@@ -20,16 +20,18 @@ type reader struct {
 	entries []entry
 	names   []Named // dishes that words may mean: the practical's, the key's, the menu's
 	begins  int     // when the document says that the clock starts; -1: it does not
+	serves  int     // when it says that it ends: -1: it does not
+	earlier bool    // the heading above is of the day before
 }
 
 // Read reads a time plan out of a document's lines and tables, in any layout
 // that people make. It never fails: what is no row of the plan stands in Other,
 // what was not understood in Unread. Name is the file's.
 func Read(name string, blocks []table.Block, o Options) Plan {
-	r := &reader{o: o, begins: -1, plan: Plan{Name: name}}
+	r := &reader{o: o, begins: -1, serves: -1, plan: Plan{Name: name}}
 	r.names = append(r.names, o.Dishes...)
 	r.learn(blocks)
-	if !r.tables(blocks) && !r.lines(blocks) {
+	if !r.tables(blocks) && !r.cards(blocks) && !r.lines(blocks) {
 		r.untimed(blocks)
 	}
 	r.settle()
@@ -67,13 +69,14 @@ func (r *reader) tables(blocks []table.Block) bool {
 		switch {
 		case readers[i] != nil:
 			readers[i](dish)
-			dish = nil
+			dish, r.earlier = nil, false
 		case b.Table != nil:
 			r.otherTable(b.Table)
 			dish = nil
 		default:
 			text := lineText(b)
 			r.other(text)
+			r.dayOf(text)
 			if dish = nil; plans > 1 && (b.Heading > 0 || dishPattern.MatchString(text)) {
 				dish = r.dishesIn(text)
 			}
@@ -198,6 +201,7 @@ func lineText(b table.Block) string {
 // settle makes the rows from the entries.
 func (r *reader) settle() {
 	r.colourDishes()
+	r.oneDay()
 	r.clocks()
 	for i := range r.plan.Rows {
 		r.plan.Rows[i].Number = i + 1

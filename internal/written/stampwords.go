@@ -17,12 +17,14 @@ var tidies = []struct {
 	put   string
 	mends bool
 }{
+	{regexp.MustCompile(`^(?:\d{4}-\d\d-\d\d|\d{1,2}[/.]\d{1,2}[/.]\d{2,4})[t, ] ?(\d)`), "$1", false},
 	{regexp.MustCompile(`[–—−‒‑]`), "-", false},
 	{regexp.MustCompile(`[’‘´]`), "'", false},
 	{regexp.MustCompile(`[∶·]`), ":", false},
 	{regexp.MustCompile(`[\s\x{00A0}]+`), " ", false},
 	{regexp.MustCompile(`\b[li|](\d)`), "1$1", true},
 	{regexp.MustCompile(`(\d)[li|]([\d:.;]|$)`), "${1}1$2", true},
+	{regexp.MustCompile(`([\d:.;])oo\b`), "${1}00", true},
 	{regexp.MustCompile(`([\d:.;])o(\d|\b)`), "${1}0$2", true},
 	{regexp.MustCompile(`\bo(\d)`), "0$1", true},
 	{regexp.MustCompile(`(\d) ?[:;.,]{2,3} ?(\d)`), "$1:$2", true},
@@ -34,7 +36,7 @@ var tidies = []struct {
 	{regexp.MustCompile(`^(\d\d?)-(0\d)$`), "$1:$2", true},
 	{regexp.MustCompile(`\b([ap])\. ?m\b\.?`), "${1}m", false},
 	{regexp.MustCompile(`^[\s(\[*•~.,:|-]+|[\s)\]*.,;:|-]+$`), "", false},
-	{regexp.MustCompile(`^(?:time:?|from|at|by|approx\.?|approximately|about|around|circa|ca?\.|@|=|~) ?(\d)`), "$1", false},
+	{regexp.MustCompile(`^(?:time:?|from|between|at|by|approx\.?|approximately|about|around|circa|ca?\.|@|=|~) ?(\d|(?:a quarter|quarter|half|five|ten|twenty|noon|midday|\w+ o'?clock)\b)`), "$1", false},
 	{regexp.MustCompile(`(\d) ?(?:onwards|approx\.?|ish|start|sharp)$`), "$1", false},
 	{regexp.MustCompile(`^(?:it )?takes `), "", false},
 }
@@ -188,7 +190,7 @@ var timeWords = func() map[string]bool {
 			words[first[0]] = true
 		}
 	}
-	for _, w := range strings.Fields("noon midday time from at by approx approximately about around circa ca c after it takes take t li lo io oo ol half quarter") {
+	for _, w := range strings.Fields("noon midday time from between at by approx approximately about around circa ca c after it takes take t li lo io oo ol half quarter") {
 		words[w] = true
 	}
 	return words
