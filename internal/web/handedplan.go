@@ -1,6 +1,7 @@
 package web
 
 import (
+	"cmp"
 	"fmt"
 	"net/http"
 	"slices"
@@ -165,9 +166,20 @@ func correcting(p *practical.Practical, h *app.HandedPlan, row int) *Correcting 
 			of.Steps = append(of.Steps, StepChoice{serve, "Serve it", slices.Contains(chosen, serve)})
 			c.Dishes = append(c.Dishes, of)
 		}
+		slices.SortStableFunc(c.Dishes, func(a, b StepsOf) int { // the row's own dishes come first
+			return cmp.Compare(own(r.Letters, b.Letter), own(r.Letters, a.Letter))
+		})
 		return c
 	}
 	return nil
+}
+
+// own is 1 for a letter that is in the list, else 0.
+func own(letters []string, letter string) int {
+	if slices.Contains(letters, letter) {
+		return 1
+	}
+	return 0
 }
 
 // changeHanded corrects what a row stands for, or puts the plan away.
