@@ -180,7 +180,7 @@ func makes(j *job) bool {
 func freshOnly(l *linker, j *job, names map[string]bool) bool {
 	fresh := 0
 	for _, t := range j.ts {
-		if t.kind == word && l.title[t.stem] && (!l.foods[t.stem] || t.stem == l.dish) {
+		if t.kind == word && l.title[t.stem] && (!l.foods[t.stem] || t.stem == l.dish && !l.several()) {
 			return false // the dish itself
 		}
 	}

@@ -16,6 +16,7 @@ type thread struct {
 	waiting   bool  // its last job is a long wait
 	prep      bool  // its last job only makes ingredients ready, and began it
 	vague     bool  // it holds what is not named: "all the vegetables"
+	ready     bool  // all its jobs only make ingredients ready
 	from      []int // the jobs by which it began as a part of its own, without a word that said so
 	owes      []int // the jobs that left it so; it must be named when it comes back
 }
@@ -23,9 +24,12 @@ type thread struct {
 // link gives the steps their order. Parts that began without a word that said
 // so and did not come back by name are linked again, as the text has them.
 func link(jobs []job, r *Recipe, foods map[string]bool, serving int) {
-	l := &linker{jobs: jobs, r: r, foods: foods, shared: sharedFoods(r.Ingredients), title: titleWords(r.Title), titlePart: titleParts(r.Title), compounds: compounds(r.Ingredients), dish: lastWord(r.Title), serving: serving, barred: map[int]bool{}}
-	for l.pass(); len(l.unexplained) > 0; l.pass() {
+	l := &linker{jobs: jobs, r: r, foods: foods, shared: sharedFoods(r.Ingredients), title: titleWords(r.Title), titlePart: titleParts(r.Title), compounds: compounds(r.Ingredients), dish: dishWord(r.Title), serving: serving, barred: map[int]bool{}}
+	for again := true; again; {
+		l.pass()
+		again = false
 		for _, i := range l.unexplained {
+			again = again || !l.barred[i]
 			l.barred[i] = true
 		}
 	}
@@ -113,6 +117,9 @@ func (l *linker) take(i int) {
 	if i == l.serving {
 		touched = l.allThreads()
 	}
+	if l.cur >= 0 && !inList(touched, l.cur) && meanwhile(j.ts) == "" && l.mustJoin(l.threads[l.cur]) {
+		touched, l.start = append(touched, l.cur), -1
+	}
 	l.settle(touched, refs)
 	for _, k := range touched {
 		l.after[i] = append(l.after[i], practical.After{Step: l.r.Steps[l.threads[k].last].ID})
@@ -133,6 +140,9 @@ func (l *linker) take(i int) {
 	l.merge(i, touched, names)
 	l.learn(i)
 	l.threads[l.cur].beside, l.threads[l.cur].prep = was, was >= 0 && prepOnly(j)
+	if was >= 0 && l.start < 0 && prepOnly(j) {
+		l.threads[l.cur].from = []int{i}
+	}
 }
 
 // lendNames gives the foods of "while the cakes cool" to the thread that waits, and takes them from the job.
@@ -170,10 +180,11 @@ func (l *linker) merge(i int, touched []int, names map[string]bool) {
 	} else if len(touched) == 1 {
 		t.from = l.threads[touched[0]].from
 	}
+	t.ready = prepOnly(&l.jobs[i])
 	t.vague = has(l.jobs[i].ts, "vegetables", "ingredients", "everything")
 	gone := map[int]bool{}
 	for _, k := range touched {
-		t.vague = t.vague || l.threads[k].vague
+		t.vague, t.ready = t.vague || l.threads[k].vague, t.ready && l.threads[k].ready
 		gone[k] = true
 		for n := range l.threads[k].holds {
 			t.holds[n] = true
@@ -288,7 +299,7 @@ func (l *linker) touched(i int, names map[string]bool, refs []int) ([]int, strin
 // before: not when the same item goes on with it and the other waits away from the hob.
 func (l *linker) goesBack(i, k int, cur *thread) bool {
 	other := l.threads[k]
-	if l.barred[i] || l.jobs[cur.last].it != l.jobs[i].it || !l.holdsOwn(other) || l.stands(k) == practical.AtHob {
+	if l.barred[i] || laidOver(l.jobs[i].ts) || has(l.jobs[i].ts, "on top") || l.jobs[cur.last].it != l.jobs[i].it || !l.holdsOwn(other) || l.stands(k) == practical.AtHob {
 		return true
 	}
 	for _, c := range l.jobs[other.last].clauses {

@@ -90,15 +90,18 @@ func preparedFood(ts []token, food string) bool {
 	return false
 }
 
-// lastWord is the stem of the last word of a title.
-func lastWord(title string) string {
-	ts := tokenize(title, 0)
-	for i := len(ts) - 1; i >= 0; i-- {
-		if ts[i].kind == word {
-			return ts[i].stem
+// dishWord is the stem of the last word of the first part of a title: what is made.
+func dishWord(title string) string {
+	last := ""
+	for _, t := range tokenize(title, 0) {
+		if partsTitle(t) && last != "" {
+			break
+		}
+		if t.kind == word {
+			last = t.stem
 		}
 	}
-	return ""
+	return last
 }
 
 // theWord says that the food stands with "the" before it.

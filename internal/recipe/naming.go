@@ -8,7 +8,7 @@ func titleParts(title string) map[string]int {
 	parts, n := map[string]int{}, 0
 	for _, t := range tokenize(title, 0) {
 		switch {
-		case t.is("with", "and", "in", "on", "&", ",", "+"):
+		case partsTitle(t):
 			n++
 		case t.kind == word:
 			if _, ok := parts[t.stem]; !ok {
@@ -18,6 +18,9 @@ func titleParts(title string) map[string]int {
 	}
 	return parts
 }
+
+// partsTitle says that a word stands between parts of a title.
+func partsTitle(t token) bool { return t.is("with", "and", "in", "on", "&", ",", "+") }
 
 // compounds are the modifiers of ingredients whose last word is also the name of
 // something made: "soy sauce", "curry paste".
@@ -138,11 +141,16 @@ func (l *linker) becomes(j *job, n string) bool {
 // wholeDish says that a job speaks of the dish by its title: "the panna cottas".
 func (l *linker) wholeDish(j *job) bool {
 	for i, t := range j.ts {
-		if t.kind == word && l.title[t.stem] && !l.foods[t.stem] && l.titlePart[t.stem] == 0 && !(l.several() && l.heldBy(t.stem) > 0) && (at(j.ts, i-1).is("the", "your") || at(j.ts, i-2).is("the") && l.title[at(j.ts, i-1).stem]) && !isProduct(t.stem) && !beingMade(j.ts, t.stem) {
+		if t.kind == word && l.title[t.stem] && !l.foods[t.stem] && l.titlePart[t.stem] == 0 && !(l.several() && l.heldBy(t.stem) > 0) && (at(j.ts, i-1).is("the", "your") || at(j.ts, i-2).is("the") && l.title[at(j.ts, i-1).stem]) && (!isProduct(t.stem) || l.unheldDish(t.stem)) && !beingMade(j.ts, t.stem) {
 			return true
 		}
 	}
 	return false
+}
+
+// unheldDish says that a product is what the first of several parts of the title names, and no part is known by it yet.
+func (l *linker) unheldDish(n string) bool {
+	return l.several() && l.heldBy(n) == 0 && n == l.dish
 }
 
 // several says that the title names several parts of the dish.
@@ -158,7 +166,12 @@ func (l *linker) several() bool {
 // refers is the threads that hold something the job names.
 func (l *linker) refers(ts []token, names map[string]bool) []int {
 	var out []int
+	many := len(names) > 0 && (theWord(ts, stem("vegetables")) || theWord(ts, stem("veg")) || theWord(ts, "fruit"))
 	for k, t := range l.threads {
+		if many && t.ready {
+			out = append(out, k)
+			continue
+		}
 		for n := range t.holds {
 			if names[n] && !l.shared[n] && (!common[n] || l.heldBy(n) == 1 && (onlyOnce[n] && theWord(ts, n) || preparedFood(ts, n))) {
 				out = append(out, k)

@@ -132,6 +132,7 @@ func TestOrderLinks(t *testing.T) {
 		needed, precise, free float64 // shares that must not be lost
 	}{
 		{"order", 1, 0.98, 0.96},
+		{"order2", 1, 0.93, 0.83},
 	} {
 		t.Run(set.name, func(t *testing.T) {
 			var total orderScore
@@ -156,5 +157,37 @@ func TestOrderLinks(t *testing.T) {
 				t.Errorf("want at least %v, %v, %v", set.needed, set.precise, set.free)
 			}
 		})
+	}
+}
+
+// TestServingComesLast: whatever was read, nothing of the dish is left over when it is served.
+func TestServingComesLast(t *testing.T) {
+	texts, _ := filepath.Glob("testdata/*/*.*")
+	served := 0
+	for _, path := range texts {
+		b, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range Read(string(b)) {
+			last := -1
+			for i, s := range r.Steps {
+				if s.ID == serveID {
+					last = i
+				}
+			}
+			if last < 0 {
+				continue
+			}
+			served++
+			for i, s := range r.Steps[:last] {
+				if !s.SetUp && !strings.HasPrefix(s.ID, ovenID) && !strings.HasPrefix(s.ID, choreID) && !reaches(r, last, s.ID) {
+					t.Errorf("%s: step %d %.40q is not before the serving", path, i+1, s.Text)
+				}
+			}
+		}
+	}
+	if served < 60 {
+		t.Errorf("%d recipes with a serving, want at least 60", served)
 	}
 }

@@ -18,6 +18,11 @@ func (l *linker) left(i int) {
 	l.start = i
 }
 
+// mustJoin says that a part was left before and then not named: the next job takes it up.
+func (l *linker) mustJoin(t *thread) bool {
+	return slices.ContainsFunc(t.from, func(i int) bool { return l.barred[i] })
+}
+
 // settle finds the parts that come back without being named.
 func (l *linker) settle(touched, refs []int) {
 	if l.cur >= 0 && !inList(touched, l.cur) && l.start < 0 {
@@ -25,7 +30,7 @@ func (l *linker) settle(touched, refs []int) {
 		t.owes = append(t.owes, t.from...)
 	}
 	for _, k := range touched {
-		if !inList(refs, k) {
+		if !inList(refs, k) && !l.mustJoin(l.threads[k]) {
 			l.unexplained = append(l.unexplained, l.threads[k].owes...)
 		}
 	}
@@ -46,7 +51,7 @@ func (l *linker) startsOwn(i int, cur *thread, names map[string]bool) bool {
 	if l.barred[i] || i == l.serving || j.follows > 0 || j.kind != handsJob && j.kind != waitJob || len(j.clauses) == 0 {
 		return false
 	}
-	if !j.first && !(cur.waiting && l.opensSentence(j)) {
+	if !j.first && !l.opensSentence(j) {
 		return false
 	}
 	return !cur.vague && l.holdsOwn(cur) && l.allFresh(j, names) && l.freshObject(j) && !l.leansBack(j) && !l.samePan(j, cur)
