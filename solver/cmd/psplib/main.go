@@ -47,6 +47,8 @@ type options struct {
 	memory int64
 	seed   int64
 	starts bool
+	proof  string
+	check  bool
 }
 
 func run(ctx context.Context, args []string, out, complaints io.Writer) int {
@@ -58,6 +60,8 @@ func run(ctx context.Context, args []string, out, complaints io.Writer) int {
 	flags.Int64Var(&o.memory, "memory", 0, "about how many bytes the search may remember; 0 for no limit")
 	flags.Int64Var(&o.seed, "seed", 1, "steers ties and restarts")
 	flags.BoolVar(&o.starts, "start-times", false, "add a column with the start of every activity")
+	flags.StringVar(&o.proof, "proof", "", "write a log of the proof to this file; for one FILE only")
+	flags.BoolVar(&o.check, "check", false, "replay the proof by a checker of its own, and add a column that says what came of it")
 	flags.Usage = func() {
 		fmt.Fprintln(complaints, "usage: psplib [options] FILE...   (.sm or .sch; - reads standard input)")
 		flags.PrintDefaults()
@@ -70,6 +74,9 @@ func run(ctx context.Context, args []string, out, complaints io.Writer) int {
 	case o.limit < 0 || o.memory < 0 || o.effort < 1:
 		fmt.Fprintln(complaints, "psplib: -limit and -memory must be 0 or more, -effort 1 or more")
 		return misread
+	case o.proof != "" && flags.NArg() > 1:
+		fmt.Fprintln(complaints, "psplib: -proof goes with one FILE only")
+		return misread
 	case flags.NArg() == 0:
 		flags.Usage()
 		return misread
@@ -78,6 +85,9 @@ func run(ctx context.Context, args []string, out, complaints io.Writer) int {
 	header := []string{"file", "status", "makespan", "lower_bound", "seconds", "conflicts"}
 	if o.starts {
 		header = append(header, "starts")
+	}
+	if o.check {
+		header = append(header, "check")
 	}
 	code := ok
 	write := func(row []string) {
@@ -108,8 +118,17 @@ func solve(ctx context.Context, file string, o options) (row []string, code int,
 	if err != nil {
 		return nil, misread, err
 	}
+	log, err := openProof(o)
+	if err != nil {
+		return nil, misread, err
+	}
+	defer func() {
+		if closed := log.end(); closed != nil && err == nil {
+			row, code, err = nil, failed, closed
+		}
+	}()
 	begin := time.Now()
-	r, err := solver.Solve(ctx, p, solver.Options{Seed: o.seed, Effort: o.effort, Memory: o.memory, Time: o.limit})
+	r, err := solver.Solve(ctx, p, solver.Options{Seed: o.seed, Effort: o.effort, Memory: o.memory, Time: o.limit, Proof: log.writer()})
 	if err != nil {
 		return nil, failed, fmt.Errorf("%s: %w", file, err)
 	}
@@ -125,6 +144,13 @@ func solve(ctx context.Context, file string, o options) (row []string, code int,
 	}
 	if o.starts {
 		row = append(row, starts(r.Solution))
+	}
+	if o.check {
+		word, err := log.check(p)
+		if err != nil {
+			return nil, failed, fmt.Errorf("%s: %w", file, err)
+		}
+		row = append(row, word)
 	}
 	return row, ok, nil
 }
