@@ -49,6 +49,9 @@ func (v *view) setsMeanwhile(dishes []string) bool {
 	for _, letter := range dishes[:len(dishes)-1] {
 		var last *row
 		for _, r := range v.rowsOfDish(letter) {
+			if r.has(act.PutIn) {
+				return false // while it bakes something else could be done
+			}
 			if r.handles() && !r.has(act.Serve, act.Plate, act.Decorate) {
 				last = r
 			}

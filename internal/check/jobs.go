@@ -123,7 +123,7 @@ func saidMinutes(j job, a *act.Act, words []string) job {
 	return j
 }
 
-var bothSides = lex("each side, per side, a side, both sides, on each side")
+var bothSides = lex("at a time, in batches, in two batches, each side, per side, a side, both sides, on each side")
 
 // leftOnHob are verbs of the hob that leave the hands free, by their beginnings.
 var leftOnHob = lex("simmer*, boil*, poach*, steam*, stew*, brais*, reduc*, cook*, blanch*, infus*, sweat*, soften*")

@@ -144,10 +144,25 @@ func sharedKit(v *view, f *asker) {
 			}
 		}
 		rows, _ := crowded(spans, have)
+		if len(rows) == 0 && have == 1 && m.kit != practical.GrillPan && m.kit != practical.Microwave {
+			rows = v.unrinsed(spans)
+		}
 		if len(rows) > 1 && !rows[0].samely(rows[1]) {
 			f.tell(saw{rows: rows, say: map[string]string{"kit": m.name, "have": fmt.Sprint(have)}})
 		}
 	}
+}
+
+// unrinsed are two rows of two dishes that use a machine one straight after the
+// other, with no minute to rinse it.
+func (v *view) unrinsed(spans []span) []*row {
+	for i, s := range spans[:max(0, len(spans)-1)] {
+		next := spans[i+1]
+		if next.row.place == s.row.place+1 && len(s.row.Letters) > 0 && len(next.row.Letters) > 0 && !next.row.samely(s.row) && next.begin <= s.end && !s.row.washesUp() {
+			return []*row{next.row, s.row}
+		}
+	}
+	return nil
 }
 
 // kitTaken tells rows that want kit while it is someone else's.

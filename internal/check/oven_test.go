@@ -112,7 +112,8 @@ var ovenCases = []ruleCase{
 09:00-09:10 | A | Blitz the soup in the food processor
 09:05-09:15 | B | Make breadcrumbs in the food processor`, row: 2, good: `
 09:00-09:10 | A | Blitz the soup in the food processor
-09:10-09:15 | B | Make breadcrumbs in the food processor`},
+09:10-09:14 | all | Wash up
+09:15-09:20 | B | Make breadcrumbs in the food processor`},
 	{rule: "kit-taken-by-another", with: kitchenWith(func(p *practical.Practical) {
 		p.Kitchen.Taken = []practical.Taken{{Kit: practical.Processor, Number: 1, From: 9 * 60, Until: 9*60 + 30}}
 	}), bad: `

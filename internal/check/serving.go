@@ -240,7 +240,7 @@ func platesAndGarnish(v *view, f *asker) {
 		return
 	}
 	for _, r := range v.rows {
-		if plateWarm.in(r.all()) || garnishing.in(r.all()) {
+		if plateWarm.in(r.all()) || garnishing.in(r.all()) && !r.washesUp() {
 			return
 		}
 	}

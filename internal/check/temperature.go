@@ -37,7 +37,7 @@ var grillOn = lex("heat the grill, heat grill, grill on, light the grill, light 
 
 // onlyEggs says that a deed cooks eggs and names nothing else.
 func onlyEggs(d *deed) bool {
-	return len(d.Objects) > 0 && !slices.ContainsFunc(d.Objects, func(o string) bool { return o != "egg" })
+	return slices.Contains(d.Objects, "egg") && !slices.ContainsFunc(d.Objects, func(o string) bool { return o != "egg" && !vessel.in([]string{o}) })
 }
 
 // rawIn says that raw meat was worked on for the dish before the deed, and the
@@ -60,7 +60,7 @@ func (v *view) rawIn(rows []*row, d *deed) bool {
 // checked says that from a row on the dish is probed or its doneness is looked for.
 func (v *view) checked(letter string, from *row) bool {
 	for _, r := range v.inTime {
-		if (r.about(letter) || len(r.Letters) == 0) && r.place >= from.place && (r.noted(act.Probe) || probeWords.in(r.all())) {
+		if (r.about(letter) || len(r.Letters) == 0) && r.place >= from.place && (r.noted(act.Probe) && !slices.Contains(r.words, "oil") || probeWords.in(r.all())) {
 			return true
 		}
 	}
@@ -70,7 +70,8 @@ func (v *view) checked(letter string, from *row) bool {
 // rawLeftOut tells raw meat that stands prepared, out of the cold, before it is cooked.
 func rawLeftOut(v *view, f *asker) {
 	for _, d := range v.deeds {
-		if !v.rawWork(d) && !(d.Kind == act.FromCold && rawMeat.in(d.words) && !d.row.backwards) {
+		laid := rawMeat.in(d.row.words) && laidOut.in(d.row.words) && !d.row.backwards
+		if !v.rawWork(d) && !laid && !(d.Kind == act.FromCold && rawMeat.in(d.words) && !d.row.backwards) {
 			continue
 		}
 		next, cold := v.nextRaw(d)
@@ -83,6 +84,8 @@ func rawLeftOut(v *view, f *asker) {
 		}
 	}
 }
+
+var laidOut = lex("out on my, out on the, on the side, on the table, on my table, out ready")
 
 // nextRaw is when the meat of a deed is next cooked or worked on, and whether
 // it is kept cold until then.

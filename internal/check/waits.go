@@ -231,7 +231,7 @@ func touch(a, b *row) bool {
 	foods := func(r *row) (list []string) {
 		for _, d := range r.deeds {
 			for _, o := range d.Objects {
-				if w := []string{o}; !vessel.in(w) && !everywhere.in(w) {
+				if w := []string{o}; !vessel.in(w) && !everywhere.in(w) && !product.in(w) {
 					list = append(list, o)
 				}
 			}
@@ -241,6 +241,9 @@ func touch(a, b *row) bool {
 	from, to := foods(a), foods(b)
 	return len(from) == 0 || len(to) == 0 || slices.ContainsFunc(to, func(o string) bool { return slices.Contains(from, o) || mentions(a.words, []string{o}) })
 }
+
+// product are stems of what is made of other foods: they say nothing of which.
+var product = lex("soup, sauc, mixtur, dough, fill, cake, curri, stew, batter, pastri, top, base, cream, custard, rice, mash")
 
 func waitTooLong(v *view, f *asker) {
 	for _, w := range v.waits() {
