@@ -102,7 +102,9 @@ func (s *solving) improve() {
 			slice += slice / 4
 			searched := before - s.left
 			s.breed(searched)
-			s.roam(searched)
+			if s.crowd == nil {
+				s.roam(searched) // of a plain project the population does better
+			}
 			if s.wrong != nil {
 				return
 			}

@@ -18,7 +18,7 @@ type crowd struct {
 	share int64 // the search's effort divided by this is the population's
 }
 
-const leastCrowdShare = 8
+const leastCrowdShare = 4
 
 // gather makes first schedules if the problem is a plain project, and offers
 // the best.
