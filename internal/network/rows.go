@@ -146,10 +146,18 @@ func (n *network) putInRow(row *timeplan.Row, j job, s *problem.Solution) {
 		row.Text = sentence(j.step.Text)
 		row.Kit, row.Safety = kitWords(j.step), j.step.Safety
 	}
-	switch w.Attention {
-	case practical.Look:
+	if w.Attention == practical.Look || w.Attention == practical.Stay || w.DoorShut > 0 {
+		row.Text = strings.TrimRight(row.Text, " ,;:") // what follows is a sentence of its own
+		if !strings.HasSuffix(row.Text, ".") && !strings.HasSuffix(row.Text, "!") {
+			row.Text += "."
+		}
+	}
+	switch {
+	case w.Attention == practical.Look && w.Every >= max(w.Least, 1):
+		row.Text += " Look at it before it is due."
+	case w.Attention == practical.Look:
 		row.Text += fmt.Sprintf(" Look at it every %d minutes.", max(1, w.Every))
-	case practical.Stay:
+	case w.Attention == practical.Stay:
 		row.Text += " Stay with it; do not leave it."
 	}
 	if w.DoorShut > 0 {
