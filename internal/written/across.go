@@ -151,3 +151,54 @@ func (b *band) entry(row int, cell table.Cell, st stamp, head table.Cell, headin
 	b.colour(&e, cell)
 	b.r.entries = append(b.r.entries, e)
 }
+
+// onItsSide turns a table whose headings stand one below another, at the left of
+// their rows, and whose times run to the right; nil when it is none. Works is its
+// row of what is done.
+func onItsSide(t *table.Table) (turned *table.Table, works int) {
+	roles, timed, width := map[role]bool{}, false, 0
+	for r, row := range t.Rows {
+		width = max(width, len(row))
+		if len(row) == 0 {
+			return nil, 0
+		}
+		role := roleOf(plain(row[0]))
+		if role == noRole || roles[role] && role != pointsRole {
+			return nil, 0
+		}
+		roles[role] = true
+		if role == textRole {
+			works = r
+		}
+		for c, cell := range row {
+			if cell.Span != 1 || cell.Down > 1 {
+				return nil, 0
+			}
+			timed = timed || c > 0 && role == timeRole && isTime(cell)
+		}
+	}
+	if !timed || !roles[textRole] || len(roles) < 3 || width < 4 {
+		return nil, 0
+	}
+	turned = &table.Table{Name: t.Name, Header: 1, Rows: make([][]table.Cell, width)}
+	for c := range turned.Rows {
+		for _, row := range t.Rows {
+			cell := table.Cell{Span: 1, Down: 1, Clock: -1}
+			if c < len(row) {
+				cell = row[c]
+			}
+			turned.Rows[c] = append(turned.Rows[c], cell)
+		}
+	}
+	return turned, works
+}
+
+// sideways reads a table that has been turned; its rows stand in the row of what
+// is done.
+func (r *reader) sideways(read func(dish []string), dish []string, works int) {
+	from := len(r.entries)
+	read(dish)
+	for i := from; i < len(r.entries); i++ {
+		r.entries[i].line = works
+	}
+}

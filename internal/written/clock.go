@@ -55,6 +55,7 @@ func (r *reader) clocks() {
 		}
 		if row.At < 0 {
 			row.At, row.Clock = 0, NoClock
+			row.HasUntil, row.Until = false, 0
 		}
 		r.plan.Rows = append(r.plan.Rows, row)
 	}

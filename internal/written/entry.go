@@ -56,12 +56,15 @@ type tableReader struct {
 	section []string // the dish that a heading inside the table names
 	above   []string // the dish of the row above, for ditto marks
 	since   stamp    // the time that a heading gives for the rows under it that give none
+	past    int      // the column that gives minutes past the hour of the heading above; -1: none
+	hour    []option // that hour
 	under   string   // that heading, when it is a time alone and holds for all of them
 }
 
 // readTable reads a table that is a plan.
 func (r *reader) readTable(g *grid, l layout, index int, dish []string) {
 	t := tableReader{r: r, g: g, l: l, index: index, section: dish}
+	t.past = t.underHours()
 	t.learnSections()
 	for row := range g.rows {
 		filled := g.filled(row)
@@ -150,7 +153,7 @@ func (t *tableReader) sectionRow(row int, filled []int) {
 	}
 	t.r.other(t.g.line(row))
 	t.r.dayOf(text)
-	t.since, t.under = clockIn(text), ""
+	t.since, t.under, t.hour = clockIn(text), "", hourOf(text)
 	if timed && rest == "" {
 		t.since, t.under = st, text
 		return
@@ -189,6 +192,14 @@ func (t *tableReader) done(cell table.Cell, text string) bool {
 // row reads a row of the usual layout: one or more entries.
 func (t *tableReader) row(row int) {
 	whole := t.entry(row)
+	if text := whole.text(); t.g.width == 1 && whole.stamp.kind == noStamp && sectionLine(text) {
+		if _, _, timed := leading(text, false); !timed {
+			t.r.other(t.g.line(row))
+			t.r.dayOf(text)
+			t.section, t.above = t.r.dishesIn(text), nil
+			return
+		}
+	}
 	times := t.timeLines(row)
 	switch parts := t.splitByTimes(whole, times); {
 	case len(parts) > 0:
@@ -205,7 +216,9 @@ func (t *tableReader) row(row int) {
 // entry reads a row as one entry.
 func (t *tableReader) entry(row int) entry {
 	e := entry{table: t.index, line: row, mode: t.l.runs, base: t.l.base}
-	t.time(&e, row)
+	if t.time(&e, row); t.past >= 0 {
+		t.underHour(&e, row)
+	}
 	for _, c := range t.inOrder(t.l.text) {
 		cell := t.g.cell(row, c)
 		e.lines = append(e.lines, cell.Lines...)

@@ -156,6 +156,9 @@ func stampOf(c table.Cell) (stamp, bool) {
 	if st, ok := readStamp(strings.ReplaceAll(text, "\n", " ")); ok {
 		return st, true
 	}
+	if st, ok := pastOnly(text); ok {
+		return st, true
+	}
 	st, _, ok := leading(text, true)
 	return st, ok
 }

@@ -1,6 +1,7 @@
 package written_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -9,17 +10,19 @@ import (
 
 var crumbleAndSoup = []written.Named{{Name: "Apple crumble", Letter: "A"}, {Name: "Onion soup", Letter: "O"}}
 
-// habits are ways of setting a plan out that the reader had not seen when they
-// were written down. All are invented, after the habits of pupils and teachers.
-// First is how many of the rows were read right at first.
-var habits = []struct {
+// habit is a way of setting a plan out.
+type habit struct {
 	name  string
-	first int
+	first int    // how many of its rows were read right at first
 	file  string // its name; empty: a page or lines
 	text  string
 	o     written.Options
 	want  string
-}{
+}
+
+// habits are ways that the reader had not seen when they were written down. All
+// are invented, after the habits of pupils and teachers.
+var habits = []habit{
 	{
 		name: "planned and actual clocks", first: 4, text: html("", `
 Planned time | Actual time | Dish | What I will do
@@ -241,7 +244,7 @@ Fry the onions | 9.30`),
 // Each habit is read as its writer means it.
 func TestHabits(t *testing.T) {
 	first, all := 0, 0
-	for _, h := range habits {
+	for _, h := range slices.Concat(habits, moreHabits) {
 		t.Run(h.name, func(t *testing.T) {
 			file := h.file
 			if file == "" {

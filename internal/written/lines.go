@@ -140,7 +140,13 @@ func capitalised(stamps []stamp, rests []string) bool {
 // the others begin with a capital, or where the one above breaks off.
 func wraps(b table.Block, text string, above entry, capitals bool) bool {
 	c, _ := utf8.DecodeRuneInString(text)
-	if b.Table != nil || b.Heading > 0 || b.Item != "" || above.table >= 0 || above.text() == "" || !unicode.IsLower(c) {
+	if b.Table != nil || b.Heading > 0 || b.Item != "" || above.table >= 0 || above.text() == "" {
+		return false
+	}
+	if strings.HasPrefix(text, "(") && strings.HasSuffix(strings.TrimRight(text, "."), ")") {
+		return true
+	}
+	if !unicode.IsLower(c) {
 		return false
 	}
 	return capitals && !strings.ContainsAny(above.text()[len(above.text())-1:], ".!?:") || breaksOff.MatchString(above.text())
@@ -233,10 +239,17 @@ func (r *reader) prefix(text string) []string {
 	}
 	var said []string
 	for line := range strings.SplitSeq(text, "\n") {
+		alone := len(line) < len(text) && len(line) > 2 && strings.HasPrefix(text, line)
 		line = strings.TrimLeft(line, " \t\u00A0•*·▪◦●-–—")
 		n, ok := r.signed(line)
 		if head, _, cut := cutHead(line); !ok && cut {
 			n, ok = r.find(head)
+		}
+		if m := endLetter.FindStringSubmatch(line); !ok && m != nil {
+			n, ok = r.find(m[1])
+		}
+		if !ok && alone { // the dish's name over what is done
+			n, ok = r.find(strings.Trim(line, " .:"))
 		}
 		if ok && !slices.Contains(said, n) {
 			said = append(said, n)
@@ -281,6 +294,9 @@ func (r *reader) bracketed(text string) (said []string) {
 	}
 	return said
 }
+
+// endLetter is a dish's letter or number after a dash at the end of a line.
+var endLetter = regexp.MustCompile(`\s[-–—|/]\s*([A-Z]{1,2})\.?$`)
 
 var inBrackets = regexp.MustCompile(`[(\[]([^)\]]{1,40})[)\]]`)
 

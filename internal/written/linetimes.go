@@ -21,7 +21,7 @@ func (r *reader) timesFirst(blocks []table.Block) []table.Block {
 		}
 		if st, _, ok := leadingItem(b, false); ok && st.kind == clock {
 			leads++
-		} else if turned, is := turn(b, heads); is {
+		} else if turned, is := r.turn(b, heads); is {
 			out[i] = turned
 			at = append(at, i)
 		}
@@ -65,7 +65,7 @@ func zipped(blocks []table.Block) []table.Block {
 }
 
 var (
-	tickBox    = regexp.MustCompile(`^(?:\[[ xX✓✔]?\]|[☐☑☒✓✔□■▢])\s*`)
+	tickBox    = regexp.MustCompile(`^(?:\[[ xX✓✔]?\]|[\p{So}\x{FE0F}]+)\s*`)
 	stepNumber = regexp.MustCompile(`(?i)^(?:step|task|job|row|stage|no\.?)\s*\d+\s*[-–—.:)(]*\s*`)
 	lineHead   = regexp.MustCompile(`^([^\d\n]{2,40}?)[\s,:(\[@–—-]+\d`)
 )
@@ -96,13 +96,16 @@ func sortedWords(times map[string]int) (words []string) {
 }
 
 // turn puts the time of a line before its words; false when it has none.
-func turn(b table.Block, heads map[string]bool) (table.Block, bool) {
+func (r *reader) turn(b table.Block, heads map[string]bool) (table.Block, bool) {
 	text := kept(b.Line)
 	lead := len(text) - len(strings.TrimLeft(text, " \t\u00A0"))
 	for _, sign := range []*regexp.Regexp{tickBox, stepNumber} {
 		if n := len(sign.FindString(text[lead:])); n > 0 {
 			st, rest, ok := leading(text[lead+n:], false)
 			if ok && st.kind == clock && rest != "" {
+				if _, dish := r.signed(text[lead : lead+n]); dish {
+					return moved(b, lead, lead+n, lead+n, len(text)-len(rest), " "), true
+				}
 				b.Item = strings.TrimSpace(b.Item + " " + text[lead:lead+n])
 				b.Line = cutLine(b.Line, lead+n)
 				return b, true

@@ -96,6 +96,11 @@ func (r *reader) tableReader(t *table.Table, index int, before *layout) (func(di
 			return func(dish []string) { first(dish); second(dish) }, last
 		}
 	}
+	if side, works := onItsSide(t); side != nil {
+		if read, last := r.tableReader(side, index, before); read != nil {
+			return func(dish []string) { r.sideways(read, dish, works) }, last
+		}
+	}
 	if a, is := acrossOf(g); is {
 		return func([]string) { r.readAcross(g, a, index) }, before
 	}

@@ -82,6 +82,21 @@ func minuteStamp(digits string) stamp {
 	return st
 }
 
+var pastPattern = regexp.MustCompile(`(?i)^\s*(half|a quarter|quarter|five|ten|twenty[ -]five|twenty|[1-5]?\d)(?: minutes?| mins?)? (past|to)\W*$`)
+
+// pastOnly is "ten past" or "quarter to" under "9 o'clock".
+func pastOnly(text string) (stamp, bool) {
+	m := pastPattern.FindStringSubmatch(text)
+	if m == nil {
+		return stamp{}, false
+	}
+	minutes := valueOf(strings.ToLower(m[1]))
+	if strings.EqualFold(m[2], "to") {
+		minutes = 60 - minutes
+	}
+	return minuteStamp(strconv.Itoa(minutes)), minutes < 60
+}
+
 var wordStamps = map[string]kind{
 	"start": atStart, "start time": atStart, "begin": atStart,
 	"set up": atSetUp, "set-up": atSetUp, "setup": atSetUp, "before": atSetUp, "before start": atSetUp, "beforehand": atSetUp, "prep": atSetUp,
@@ -149,7 +164,13 @@ func readClock(s *scanner) (stamp, bool) {
 	}
 	st.kind, st.times, st.number = first.kind, first.times, first.number
 	mark := s.rest
-	if s.dash() || s.beside() {
+	if first.kind == clock && s.take("/") {
+		if second, ok := s.clock(); ok && second.kind == clock {
+			st.close(first, second)
+			mark = s.rest
+		}
+		s.rest = mark
+	} else if s.dash() || s.beside() {
 		if _, is := (&scanner{s.rest}).lengthOf(true); is {
 			s.rest = mark
 		} else if second, ok := s.clock(); ok {

@@ -73,6 +73,9 @@ var cells = []string{
 	"Time", "Dish", "What I do", "Method n%d", "Special points", "Finished", "Minutes", "Task", "How long", "Amount", "Notes",
 	"Quiche", "Q", "All", "Curry n%d", "Q & C", "Dish 1: Pie n%d", "ditto", "\"", "Name: Amy n%d", "Key: n%d", "Menu", "Set-up n%d", "First hour",
 	"wash up n%d", "rub in the fat n%d", "bake at 180 n%d for 20 mins", "serve n%d\n9.40 then n%d", "9.00\n9.10\n9.20", "a n%d\nb n%d\nc n%d", "x", "-", "25:99 n%d",
+	"Rub in n%d (9.05)", "Curry n%d ...... 9.40", "Quiche 9.30 roll out n%d", "Time: 9.10", "Task: chop n%d", "Dish: Pie n%d", "Safety: claw grip n%d",
+	"[ ] 9.20 chop n%d", "🔴 9.30 stir n%d", "🔴 = Curry n%d", "The day before", "On the day n%d", "T-20", "Step 2 (9.05): stir n%d", "and goes on n%d", "(note n%d)",
+	"00-20", "quarter past", "9.00/9.15", "9 o'clock",
 }
 
 func randomLines(t *rapid.T, n *int, text string) (lines []table.Line) {
