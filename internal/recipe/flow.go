@@ -81,6 +81,9 @@ func (l *linker) names(i int) map[string]bool {
 	for k, t := range ts {
 		if t.kind == word && l.foods[t.food()] && !at(ts, k+1).is("board", "knife") && !l.bought(ts, k) {
 			m[t.food()] = true
+			if t.is(fishes...) && !l.compounds[stem("sauce")]["fish"] {
+				m["fish"] = true
+			}
 		}
 	}
 	for _, p := range products {
@@ -120,7 +123,7 @@ func (l *linker) take(i int) {
 	if l.cur >= 0 && !inList(touched, l.cur) && meanwhile(j.ts) == "" && l.mustJoin(l.threads[l.cur]) {
 		touched, l.start = append(touched, l.cur), -1
 	}
-	l.settle(touched, refs)
+	l.settle(touched, l.withDish(i, touched, refs))
 	for _, k := range touched {
 		l.after[i] = append(l.after[i], practical.After{Step: l.r.Steps[l.threads[k].last].ID})
 	}
@@ -181,7 +184,7 @@ func (l *linker) merge(i int, touched []int, names map[string]bool) {
 		t.from = l.threads[touched[0]].from
 	}
 	t.ready = prepOnly(&l.jobs[i])
-	t.vague = has(l.jobs[i].ts, "vegetables", "ingredients", "everything")
+	t.vague = has(l.jobs[i].ts, "ingredients", "everything") || len(touched) < 2 && has(l.jobs[i].ts, "vegetables")
 	gone := map[int]bool{}
 	for _, k := range touched {
 		t.vague, t.ready = t.vague || l.threads[k].vague, t.ready && l.threads[k].ready
@@ -299,11 +302,13 @@ func (l *linker) touched(i int, names map[string]bool, refs []int) ([]int, strin
 // before: not when the same item goes on with it and the other waits away from the hob.
 func (l *linker) goesBack(i, k int, cur *thread) bool {
 	other := l.threads[k]
-	if l.barred[i] || laidOver(l.jobs[i].ts) || has(l.jobs[i].ts, "on top") || l.jobs[cur.last].it != l.jobs[i].it || !l.holdsOwn(other) || l.stands(k) == practical.AtHob {
+	if l.barred[i] || laidOver(l.jobs[i].ts) || has(l.jobs[i].ts, "on top") || l.jobs[cur.last].it != l.jobs[i].it || !l.holdsOwn(other) {
 		return true
 	}
+	w := l.jobs[i].waiting()
+	boils := w != nil && w.verbIs("boil", "steam", "parboil", "blanch")
 	for _, c := range l.jobs[other.last].clauses {
-		if atHob(c) {
+		if !boils && (atHob(c) || l.stands(k) == practical.AtHob) {
 			return true
 		}
 	}

@@ -13,11 +13,17 @@ func knownFoods(list []practical.Ingredient) map[string]bool {
 		for _, t := range tokenize(ing.Name, 0) {
 			if t.kind == word && len(t.text) > 2 && !notFoods[t.text] {
 				m[t.food()] = true
+				if t.is(fishes...) {
+					m["fish"] = true
+				}
 			}
 		}
 	}
 	return m
 }
+
+// fishes are fish that a method calls "the fish".
+var fishes = []string{"cod", "haddock", "pollock", "coley", "hake", "salmon", "trout", "mackerel", "tuna", "plaice", "whiting"}
 
 // food is the stem of a word that names a food; peppers are not pepper.
 func (t token) food() string {

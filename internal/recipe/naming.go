@@ -68,7 +68,7 @@ func (l *linker) learn(i int) {
 				t.holds[n], l.learned[n] = true, true
 			}
 		}
-		if part, ok := l.titlePart[w.stem]; ok && w.kind == word && l.title[w.stem] && !l.foods[w.stem] && (at(j.ts, k-1).is("the", "your") || part > 0) && l.heldBy(w.stem) == 0 {
+		if part, ok := l.titlePart[w.stem]; ok && w.kind == word && l.title[w.stem] && !l.foods[w.stem] && (at(j.ts, k-1).is("the", "your", "into") || part > 0) && l.heldBy(w.stem) == 0 {
 			t.holds[w.stem], l.learned[w.stem] = true, true
 		}
 	}
@@ -166,7 +166,7 @@ func (l *linker) several() bool {
 // refers is the threads that hold something the job names.
 func (l *linker) refers(ts []token, names map[string]bool) []int {
 	var out []int
-	many := len(names) > 0 && (theWord(ts, stem("vegetables")) || theWord(ts, stem("veg")) || theWord(ts, "fruit"))
+	many := theWord(ts, stem("vegetables")) || theWord(ts, "veg") || theWord(ts, "fruit")
 	for k, t := range l.threads {
 		if many && t.ready {
 			out = append(out, k)

@@ -132,7 +132,8 @@ func TestOrderLinks(t *testing.T) {
 		needed, precise, free float64 // shares that must not be lost
 	}{
 		{"order", 1, 0.98, 0.96},
-		{"order2", 1, 0.93, 0.83},
+		{"order2", 1, 0.97, 0.95},
+		{"order3", 1, 0.86, 0.62},
 	} {
 		t.Run(set.name, func(t *testing.T) {
 			var total orderScore

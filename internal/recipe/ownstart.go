@@ -23,6 +23,28 @@ func (l *linker) mustJoin(t *thread) bool {
 	return slices.ContainsFunc(t.from, func(i int) bool { return l.barred[i] })
 }
 
+// withDish adds to the parts that a serving names the one part left, when it
+// names the dish and no part has that name: "serve the pie with the peas".
+func (l *linker) withDish(i int, touched, refs []int) []int {
+	if i != l.serving || !l.several() || !theWord(l.jobs[i].ts, l.dish) || l.heldBy(l.dish) > 0 {
+		return refs
+	}
+	left := -1
+	for _, k := range touched {
+		if len(l.threads[k].owes) == 0 || inList(refs, k) {
+			continue
+		}
+		if left >= 0 {
+			return refs // it may be either
+		}
+		left = k
+	}
+	if left < 0 {
+		return refs
+	}
+	return append(slices.Clone(refs), left)
+}
+
 // settle finds the parts that come back without being named.
 func (l *linker) settle(touched, refs []int) {
 	if l.cur >= 0 && !inList(touched, l.cur) && l.start < 0 {
@@ -193,7 +215,7 @@ func fillsBare(j *job) bool {
 // ownOrPlace says that the words after "into the" are an ingredient, or a place and no part of the dish.
 func (l *linker) ownOrPlace(ts []token) bool {
 	for _, t := range ts[:min(3, len(ts))] {
-		if t.kind == word && (l.foods[t.food()] || placesNotFood[t.text]) {
+		if t.kind == word && (l.foods[t.food()] || common[t.stem] || placesNotFood[t.text]) {
 			return true
 		}
 	}
