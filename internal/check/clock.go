@@ -134,8 +134,14 @@ func overrun(v *view, f *asker) {
 	}
 }
 
-// least is the fewest minutes of hands that a row takes, by its words.
-func (r *row) least() int { return r.hands.Low }
+// least is the fewest minutes of hands that a row takes, by its words; not more
+// than what the recipe gives as likely.
+func (r *row) least() int {
+	if r.recipe.Likely > 0 {
+		return min(r.hands.Low, r.recipe.Likely)
+	}
+	return r.hands.Low
+}
 
 // overfull tells blocks with more work than minutes.
 func overfull(v *view, f *asker) {

@@ -127,6 +127,7 @@ func handsKind(k act.Kind) bool {
 // detailed takes the minutes of a whole from a "make the pastry" whose row goes
 // on to say its parts.
 func (r *row) detailed() {
+	r.clearedOnce()
 	parts := 0
 	for _, d := range r.deeds {
 		if d.Kind == act.Mix && len(d.Objects) > 0 {
@@ -136,6 +137,21 @@ func (r *row) detailed() {
 	for _, d := range r.deeds {
 		if d.Kind == act.Mix && parts > 1 && making.in(d.words) && !d.job.watch {
 			d.job.Low, d.job.Likely, d.job.High = 1, 3, 8
+		}
+	}
+}
+
+// clearedOnce counts the clearing of a row once, whatever it lists: "wash up,
+// sink, hob, floor".
+func (r *row) clearedOnce() {
+	cleared := false
+	for _, d := range r.deeds {
+		switch d.Kind {
+		case act.WashUp, act.CleanDown, act.FinalClean:
+			if cleared {
+				d.job.Low, d.job.Likely, d.job.High = 0, 2, 5
+			}
+			cleared = true
 		}
 	}
 }

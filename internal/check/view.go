@@ -30,6 +30,7 @@ type view struct {
 	words    map[string][]string // of a dish's name and of all its rows
 	steps    map[string]*stepSeen
 	spelling map[string]string // of the words met
+	waitList []waitSeen        // nil: not worked out yet
 	saving   Saving
 }
 

@@ -33,8 +33,15 @@ type waitSeen struct {
 	long  int
 }
 
-// waits are the waits of the recipes that do not fit, oven apart.
-func (v *view) waits() (list []waitSeen) {
+// waits are the waits of the recipes that do not fit, oven apart, worked out once.
+func (v *view) waits() []waitSeen {
+	if v.waitList == nil {
+		v.waitList = append([]waitSeen{}, v.findWaits()...)
+	}
+	return v.waitList
+}
+
+func (v *view) findWaits() (list []waitSeen) {
 	v.eachStep(func(s *stepSeen) {
 		if len(s.rows) == 0 {
 			return
@@ -110,7 +117,7 @@ var hourSaid = lex("hour, hours, minute, minutes, half, overnight")
 func (v *view) waitEnds(s *stepSeen) *row {
 	var first *row
 	consider := func(r *row) {
-		if r.place > s.rows[0].place && (first == nil || r.place < first.place) {
+		if r.place > s.rows[0].place && !slices.Contains(s.rows, r) && (first == nil || r.place < first.place) {
 			first = r
 		}
 	}
@@ -243,7 +250,7 @@ func touch(a, b *row) bool {
 }
 
 // product are stems of what is made of other foods: they say nothing of which.
-var product = lex("soup, sauc, mixtur, dough, fill, cake, curri, stew, batter, pastri, top, base, cream, custard, rice, mash")
+var product = lex("soup, sauc, mixtur, dough, fill, cake, curri, stew, batter, pastri")
 
 func waitTooLong(v *view, f *asker) {
 	for _, w := range v.waits() {
