@@ -29,7 +29,7 @@ func samples(t *testing.T) (list []sample) {
 			list = append(list, sample{p, r, strings.Split(strings.TrimSpace(string(log)), "\n")})
 		}
 	}
-	p := read(t, "j3037_3.sm")
+	p := read(t, "ubo20_psp49.sch")
 	r, log := logged(t, p, solver.Options{Seed: 1})
 	list = append(list, sample{p, r, strings.Split(strings.TrimSpace(string(log)), "\n")})
 	if len(list) < 70 {

@@ -68,7 +68,7 @@ func TestProofsOfRandomProblems(t *testing.T) {
 
 // long are the published instances whose proofs take too long to replay here,
 // or have steps that the checker does not show with the nodes it gets here.
-var long = regexp.MustCompile(`^(j60|j120|ubo50|ubo100)|^j30(13_5|22_8|25_9)`)
+var long = regexp.MustCompile(`^(j60|j120|ubo50|ubo100)|^j30(13_5|25_9)`)
 
 // TestProofsOfPublished replays whole proofs of published instances: optimal
 // ones and infeasible ones. No step is left unchecked, and the value proved is

@@ -64,7 +64,7 @@ func everything(p *problem.Problem) string {
 // be refused. One with an activity moved before time 0 is.
 func TestRightSchedulesPass(t *testing.T) {
 	passed, changes := 0, 0
-	for seed := range uint64(700) {
+	for seed := range uint64(500) {
 		p := brute.Random(seed)
 		if len(p.States) == 0 && seed%5 > 0 {
 			continue
@@ -97,7 +97,7 @@ func TestRightSchedulesPass(t *testing.T) {
 			t.Errorf("seed %d: error %v, a wrong schedule passes", seed, err)
 		}
 	}
-	if passed < 150 || changes < 40 {
+	if passed < 100 || changes < 30 {
 		t.Errorf("only %d schedules with %d changes", passed, changes)
 	}
 }

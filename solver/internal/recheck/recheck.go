@@ -28,7 +28,7 @@ type Report struct {
 	Faults     []string // what is wrong, by line
 	Status     string   // as claimed: optimal, feasible, infeasible, unknown
 	Values     []int    // of the log's schedule, one an objective
-	Bounds     []int    // shown; nothing below them, given at most the values before
+	Bounds     []int    // shown, given at most the values before; -2^60 where nothing was
 	Proved     bool     // the claim follows from the steps that were checked
 }
 

@@ -62,7 +62,7 @@ func TestStepsByHand(t *testing.T) {
 // the best value found by trying every schedule, and about infeasibility.
 func TestBoundsAgainstEveryScheduleTried(t *testing.T) {
 	right, wrong, none, open := 0, 0, 0, 0
-	for seed := uint64(0); seed < 300; seed++ {
+	for seed := uint64(0); seed < 200; seed++ {
 		p := brute.Random(seed)
 		head := fmt.Sprintf("proof 1 activities %d horizon %d objectives %d\n", len(p.Activities), p.Horizon, max(1, len(p.Objectives)))
 		best, found := brute.Best(p)
@@ -94,7 +94,7 @@ func TestBoundsAgainstEveryScheduleTried(t *testing.T) {
 		}
 	}
 	t.Logf("%d bounds that hold, %d that do not, %d problems without a schedule, %d not answered", right, wrong, none, open)
-	if right < 200 || none < 80 || open > 20 {
+	if right < 150 || none < 60 || open > 10 {
 		t.Error("too few questions, or too few answers, to mean much")
 	}
 }

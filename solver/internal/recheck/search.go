@@ -11,6 +11,7 @@ import (
 type search struct {
 	c      *checker
 	left   int               // nodes; below 0, the search was cut short
+	first  []lit             // what they speak of is tried first
 	given  *problem.Solution // its changes alone are tried, or nil
 	values []int             // of the schedule found
 }
@@ -51,6 +52,9 @@ func (s *search) split(d *domain) (left, right func(*domain), open bool) {
 			}
 		}
 	}
+	if v, found := s.spoken(d); found {
+		return halves(d, v)
+	}
 	c.leastAmounts(d)
 	if i, j, found := s.tightest(d); found {
 		choose := func(a apart) func(*domain) {
@@ -70,8 +74,22 @@ func (s *search) split(d *domain) (left, right func(*domain), open bool) {
 	if best < 0 {
 		return nil, nil, false
 	}
-	half := d.lo[best] + (d.hi[best]-d.lo[best])/2
-	return func(e *domain) { e.atMost(best, half) }, func(e *domain) { e.atLeast(best, half+1) }, true
+	return halves(d, best)
+}
+
+// spoken is the time of fewest values, of those that the clause speaks of.
+func (s *search) spoken(d *domain) (best int, found bool) {
+	for _, l := range s.first {
+		if l.v < 2*s.c.n && !d.fixed(l.v) && (!found || d.hi[l.v]-d.lo[l.v] < d.hi[best]-d.lo[best]) {
+			best, found = l.v, true
+		}
+	}
+	return best, found
+}
+
+func halves(d *domain, v int) (left, right func(*domain), open bool) {
+	half := d.lo[v] + (d.hi[v]-d.lo[v])/2
+	return func(e *domain) { e.atMost(v, half) }, func(e *domain) { e.atLeast(v, half+1) }, true
 }
 
 // tightest is the pair that clashes, in no order yet, with the least room.

@@ -25,7 +25,7 @@ func (c *checker) follows(clause []lit) verdict {
 	if !c.propagate(d) {
 		return shown
 	}
-	s := search{c: c, left: c.nodes}
+	s := search{c: c, left: c.nodes, first: clause}
 	switch {
 	case s.below(d):
 		return refuted
