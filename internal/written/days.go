@@ -20,14 +20,30 @@ func (r *reader) dayOf(text string) {
 	}
 }
 
+const nextDay = 24 * 60
+
 // oneDay takes rows that seem to be of the day before for rows of the day when
 // hardly any others are left.
 func (r *reader) oneDay() {
-	earlier := 0
-	for _, e := range r.entries {
-		if e.earlier {
-			earlier++
+	earlier, before := 0, -1
+	for i := range r.entries {
+		e := &r.entries[i]
+		switch {
+		case !e.earlier:
+			before = -1
+			continue
+		case before == nextDay:
+			e.earlier = false
+			continue
+		case e.stamp.kind == clock:
+			at := usualHour(e.stamp)
+			if at < before { // the clock begins again: it is the day itself
+				e.earlier, before = false, nextDay
+				continue
+			}
+			before = at
 		}
+		earlier++
 	}
 	if 2*earlier <= len(r.entries) {
 		return

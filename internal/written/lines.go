@@ -152,7 +152,7 @@ func wraps(b table.Block, text string, above entry, capitals bool) bool {
 }
 
 // breaksOff is the end of a line that cannot be the end of what it says.
-var breaksOff = regexp.MustCompile(`(?i)(?:,|\b(?:and|or|the|a|an|with|to|of|in|on|until|till|for|it|is|are|my|into|from))$`)
+var breaksOff = regexp.MustCompile(`(?i)(?:,|\b(?:and|or|the|a|an|with|to|of|until|till|for|it|is|are|my|into|from))$`)
 
 // follows says whether a line after the last time still belongs to the plan.
 func follows(b table.Block, text string) bool {

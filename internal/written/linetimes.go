@@ -26,7 +26,7 @@ func (r *reader) timesFirst(blocks []table.Block) []table.Block {
 			at = append(at, i)
 		}
 	}
-	if len(at) < 2 || len(at) < leads {
+	if len(at) < 3 || len(at) < leads {
 		for _, i := range at {
 			out[i] = blocks[i]
 		}

@@ -126,4 +126,29 @@ Time | Task
 9.45 | Wash up`),
 		want: "09:00 Crumble: Crumble / Rub in\n09:20 Soup: Soup / Chop onions / Fry onions\n09:45 : Wash up\n",
 	},
+	{
+		name: "the day before in lines", first: 0, text: "The day before:\n5pm make jelly\n\n9.00 wash hands\n9.05 rub in\n9.10 chop onions\n",
+		want: "--:-- : make jelly\n09:00 : wash hands\n09:05 : rub in\n09:10 : chop onions\n",
+	},
+	{
+		name: "minutes before the serving", first: 0, o: written.Options{Clock: morning}, text: html("", `
+Time | Task
+60 mins before serving | Rub in
+30 mins before | Bake
+10 minutes before | Plate up
+0 | Serve`),
+		want: "11:00(counted) : Rub in\n11:30(counted) : Bake\n11:50(counted) : Plate up\n12:00(counted) : Serve\n",
+	},
+	{
+		name: "two in a line", first: 0, text: "9.00 Wash hands    9.05 Rub in\n9.20 Chop onions    9.30 Fry onions\n",
+		want: "09:00 : Wash hands\n09:05 : Rub in\n09:20 : Chop onions\n09:30 : Fry onions\n",
+	},
+	{
+		name: "days of the week", first: 0, text: html("", `
+Time | Task
+Mon 9.00 | Wash hands
+Mon. 9.05 | Rub in
+Monday 9.20 | Chop onions`),
+		want: "09:00 : Wash hands\n09:05 : Rub in\n09:20 : Chop onions\n",
+	},
 }

@@ -167,7 +167,7 @@ func sentences(lines []table.Line) (all []table.Line) {
 }
 
 // sentenceEnd is the end of a sentence with what follows it; the stop of 9.30 is none.
-var sentenceEnd = regexp.MustCompile(`[.;!)]\s+|,\s*then\s+`)
+var sentenceEnd = regexp.MustCompile(`[.;!)]\s+|,\s*then\s+|\s{3,}|\t`)
 
 // headOf is the first bytes of a line, of what is not struck out.
 func headOf(l table.Line, n int) (head table.Line) {

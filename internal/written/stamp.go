@@ -130,6 +130,8 @@ func readOffset(s *scanner) (stamp, bool) {
 		switch {
 		case ok && s.words("later", "after"):
 			return stamp{kind: later, number: n, last: -1}, true
+		case ok && s.words("before serving", "before service", "before the end", "before", "to go"):
+			return stamp{kind: offset, number: -n, last: -1}, true
 		case ok && s.words("in", "into", "from start", "from the start"):
 			return stamp{kind: offset, number: n, last: -1}, true
 		}

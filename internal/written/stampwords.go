@@ -18,6 +18,7 @@ var tidies = []struct {
 	mends bool
 }{
 	{regexp.MustCompile(`^(?:\d{4}-\d\d-\d\d|\d{1,2}[/.]\d{1,2}[/.]\d{2,4})[t, ] ?(\d)`), "$1", false},
+	{regexp.MustCompile(`^(?:mon|tue|wed|thu|fri)[a-z]*\.?,? ?(\d)`), "$1", false},
 	{regexp.MustCompile(`[–—−‒‑]`), "-", false},
 	{regexp.MustCompile(`[’‘´]`), "'", false},
 	{regexp.MustCompile(`[∶·]`), ":", false},
@@ -190,7 +191,7 @@ var timeWords = func() map[string]bool {
 			words[first[0]] = true
 		}
 	}
-	for _, w := range strings.Fields("noon midday time from between at by approx approximately about around circa ca c after it takes take t li lo io oo ol half quarter") {
+	for _, w := range strings.Fields("mon monday tue tues tuesday wed weds wednesday thu thur thurs thursday fri friday noon midday time from between at by approx approximately about around circa ca c after it takes take t li lo io oo ol half quarter") {
 		words[w] = true
 	}
 	return words
@@ -219,7 +220,7 @@ func allTimeWords(text string) bool {
 // innerWords are words that stand in a time and do not begin it.
 var innerWords = func() map[string]bool {
 	words := map[string]bool{}
-	for _, w := range strings.Fields("am pm a p m min mins minute minutes hr hrs hour hours h past to until till til and for clock oclock o l i in into the later onwards ish sharp before up setup an past five") {
+	for _, w := range strings.Fields("am pm a p m min mins minute minutes hr hrs hour hours h past to until till til and for clock oclock o l i in into the later onwards ish sharp before up setup an past five serving service end go") {
 		words[w] = true
 	}
 	for w := range wordStamps {
