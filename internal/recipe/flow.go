@@ -250,6 +250,9 @@ func (l *linker) touched(i int, names map[string]bool, refs []int) ([]int, strin
 		return nil, ""
 	}
 	j := &l.jobs[i]
+	if len(refs) == 0 && l.opensPart(j, l.threads[l.cur]) {
+		return nil, "begins a part of its own by name: needs nothing before it"
+	}
 	refs = slices.Clone(refs)
 	if l.speaksOfUnknown(j, names) || fillsBare(j) && l.heldBy(stem("filling")) == 0 {
 		return l.allThreads(), ""

@@ -75,7 +75,7 @@ func setUpJob(j *job) bool {
 		switch {
 		case c.verb.deed == heatsUp:
 		case c.verbIs("weigh", "gather") && !has(body, "edge", "edges", "dough", "pastry"):
-		case c.verbIs("grease", "line", "butter", "flour", "oil", "prepare") && has(body, "tin", "tins", "tray", "trays", "sheet", "dish", "ramekin", "ramekins", "pan", "pans", "mould", "moulds", "sheets") && !has(body, "pastry", "paste", "dough", "bacon", "biscuit", "base of the", "crust", "beans"):
+		case c.verbIs("grease", "line", "butter", "flour", "oil", "prepare") && has(body, "tin", "tins", "tray", "trays", "sheet", "dish", "ramekin", "ramekins", "basin", "basins", "pan", "pans", "mould", "moulds", "sheets") && !has(body, "pastry", "paste", "dough", "bacon", "biscuit", "base of the", "crust", "beans"):
 		default:
 			return false
 		}

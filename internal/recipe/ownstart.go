@@ -79,6 +79,38 @@ func (l *linker) startsOwn(i int, cur *thread, names map[string]bool) bool {
 	return !cur.vague && l.holdsOwn(cur) && l.allFresh(j, names) && l.freshObject(j) && !l.leansBack(j) && !l.samePan(j, cur)
 }
 
+// opensPart says that a job begins with "for the sauce" or "to make the sauce",
+// when the list has a part of that name, and nothing of it has been made.
+func (l *linker) opensPart(j *job, cur *thread) bool {
+	ts := j.ts
+	switch {
+	case !j.first && !l.opensSentence(j):
+		return false
+	case at(ts, 0).is("for") && at(ts, 1).is("the", "your"):
+		ts = ts[2:]
+	case at(ts, 0).is("to") && at(ts, 1).is("make", "prepare") && at(ts, 2).is("the", "your"):
+		ts = ts[3:]
+	default:
+		return false
+	}
+	for _, t := range ts[:min(3, len(ts))] {
+		if t.kind != word {
+			return false
+		}
+		if l.heldBy(t.stem) == 0 && l.isComponent(t.stem) && !l.samePan(j, cur) {
+			return true
+		}
+	}
+	return false
+}
+
+// isComponent says that a part of the list of ingredients has this word in its name.
+func (l *linker) isComponent(s string) bool {
+	return slices.ContainsFunc(l.r.Ingredients, func(ing practical.Ingredient) bool {
+		return slices.ContainsFunc(tokenize(ing.Component, 0), func(t token) bool { return t.stem == s })
+	})
+}
+
 // opensSentence says that a job begins at the beginning of a sentence.
 func (l *linker) opensSentence(j *job) bool {
 	return j.from > 0 && j.it.ts[j.from-1].is(".", ";", "!")

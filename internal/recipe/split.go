@@ -388,7 +388,7 @@ func (s *splitter) leadsTo(c, wait clause) bool {
 // fillsVessel says that a clause puts food into a tin or the like and not yet in the place where it waits.
 func (s *splitter) fillsVessel(c clause, place practical.Place) bool {
 	body := s.ts[c.from:c.to]
-	return placeWords(body) != place && (c.verbIs("pour") || hasAny(body, "tin", "tins", "tray", "trays", "sheet", "sheets", "dish", "dishes", "bowl", "case", "cases", "mould", "moulds", "molds", "ramekin", "ramekins", "basin", "pan", "casserole", "glasses", "container", "tub"))
+	return placeWords(body) != place && (c.verbIs("pour") || hasAny(body, "tin", "tins", "tray", "trays", "sheet", "sheets", "dish", "dishes", "bowl", "case", "cases", "mould", "moulds", "basin", "basins", "molds", "ramekin", "ramekins", "basin", "pan", "casserole", "glasses", "container", "tub"))
 }
 
 func (s *splitter) lastSentence() int { return s.cur.clauses[len(s.cur.clauses)-1].sentence }
