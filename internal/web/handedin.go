@@ -113,7 +113,7 @@ func (s *Server) handedInPage(r *http.Request) (HandedInPage, error) {
 		page.Class.Again = append(page.Class.Again, Again{t.What, t.Pupils})
 	}
 	for _, f := range class.Faults {
-		if len(f.Pupils) > 1 {
+		if len(f.Pupils) > 1 && f.Question != "" {
 			page.Class.Common = append(page.Class.Common, Common{f.Question, severityWords[string(f.Severity)], strings.Join(f.Pupils, ", "), len(f.Pupils)})
 		}
 	}
