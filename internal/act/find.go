@@ -33,6 +33,8 @@ type reader struct {
 	start  bool // nothing but joining words since
 	strong bool // the piece was begun by a stop or by "then"
 	negate bool
+	quiet  bool // the sentence lists what is looked for: "QC: golden, risen"
+	idle   int  // where pieces that said nothing begin, joined to this one; -1: none
 	aside  aside
 }
 
@@ -47,7 +49,7 @@ var (
 	asides     = exactly("while whilst when once until if because unless where so that which who before after as without ready than how whether whenever by sure")
 	negations  = exactly("not don't dont never avoid cannot can't won't isn't aren't doesn't without no nothing")
 	joiners    = exactly("and then & plus also next afterwards finally now + meanwhile lastly first firstly secondly thirdly again or")
-	adverbs    = exactly("carefully gently slowly quickly lightly finely roughly thinly evenly well just thoroughly immediately gradually briefly generously always please i we you will should must can need have to continually constantly still start begin continue keep help going go")
+	adverbs    = exactly("carefully gently slowly quickly lightly finely roughly thinly evenly well just thoroughly immediately gradually briefly generously always please i we you will should must can need have to continually constantly still start begin continue keep help going go gentle quick slow")
 	articles   = exactly("the a an my your some each all every of with in on into onto from for at under over through their his her its our this these those more any other both another using between around inside off per remaining no raw fresh extra")
 	verbalNext = exactly(`the a an it them each all your my both some any half on in until for with over at well together gently lightly off out up down thoroughly aside into evenly under through this that these again once slightly
 		onto to immediately separately around finely roughly thinly between remaining sides side top tops inside back by as edges edge case base`)
@@ -58,7 +60,7 @@ var (
 
 // verbsOf finds the acts' verbs in the order of the text.
 func verbsOf(ts []token) []found {
-	r := &reader{ts: ts, start: true, strong: true}
+	r := &reader{ts: ts, start: true, strong: true, idle: -1}
 	for i := 0; i < len(ts); i++ {
 		r.step(i)
 	}
@@ -70,7 +72,10 @@ func (r *reader) step(i int) {
 	t := r.ts[i]
 	switch {
 	case t.kind == sign && !t.is("&", "+"):
-		if t.is(".", ";", "\n", ",", ":", "/", "(", ")", "-", "!", ">", "→", "•", "*", "|") {
+		if t.is("?") {
+			r.asks(i)
+		}
+		if t.is("?", ".", ";", "\n", ",", ":", "/", "(", ")", "-", "!", ">", "→", "•", "*", "|") {
 			r.stop(i, t.is(",", "/", "("))
 		}
 		return
@@ -80,6 +85,9 @@ func (r *reader) step(i int) {
 	case joiners[t.text]:
 		r.join(i)
 		return
+	}
+	if t.is("qc", "quality") && at(r.ts, i+1).is(":", "-") {
+		r.quiet = true
 	}
 	if t.is("do") && at(r.ts, i+1).is("not") {
 		return
@@ -105,7 +113,7 @@ func (r *reader) step(i int) {
 	told := r.aside.on
 	switch {
 	case is && r.counts(i, f):
-		if f.form == plain && i > r.piece && !r.afterVerb(i) && !told && !at(r.ts, i-1).is("to") {
+		if f.form == plain && i > r.piece && !r.afterVerb(i) && !told && (!at(r.ts, i-1).is("to") || at(r.ts, i-2).is("out") && f.is("cool")) {
 			r.sayWithout(r.piece, i)
 		}
 		r.found(f)
@@ -121,6 +129,12 @@ func (r *reader) step(i int) {
 func (r *reader) stop(i int, soft bool) {
 	r.endPiece(i)
 	r.piece, r.start, r.strong = i+1, true, true
+	if r.ts[i].is(".", ";", "\n") {
+		r.quiet = false
+	}
+	if !r.ts[i].is(",", "/") {
+		r.idle = -1
+	}
 	r.aside = aside{}
 	if !soft || !joiners[at(r.ts, i+2).text] {
 		r.negate = false
@@ -152,7 +166,7 @@ func (r *reader) beginsAside(i int) bool {
 		return !next.is("now", "the")
 	case t.is("sure"):
 		return !next.is("to")
-	case t.is("so") && next.is("i", "we"):
+	case t.is("so") && (next.is("i", "we") || next.kind == word && lexicon[next.text].name == next.text && lexicon[next.text].noun == never):
 		return false
 	case t.is("so", "as"):
 		return !next.is("that") || t.is("so")
@@ -198,7 +212,7 @@ func (r *reader) counts(i int, f found) bool {
 	if !r.reads(i, f) {
 		return false
 	}
-	if r.negate {
+	if r.negate || r.quiet && f.kind != Test && f.kind != Probe && f.kind != Taste {
 		return false
 	}
 	if !r.aside.on {
@@ -251,7 +265,7 @@ func (r *reader) found(f found) {
 		r.all[n-1].to = f.from
 	}
 	f.to = len(r.ts)
-	r.all = append(r.all, f)
+	r.all, r.idle = append(r.all, f), -1
 }
 
 // endPiece looks at a piece without a verb: "quiche in oven", "cake out", "oven on".
@@ -259,14 +273,25 @@ func (r *reader) endPiece(end int) {
 	if r.afterVerb(end) || end <= r.piece || r.negate || r.aside.on && r.aside.at == r.piece {
 		return
 	}
-	if r.aside.on && r.aside.at > r.piece {
+	if r.aside.on && r.aside.at > r.piece && !(r.ts[r.aside.at].is("ready") && r.aside.at == end-1) {
 		end = min(end, r.aside.at)
 	}
 	from := r.piece
 	for from < end && joiners[r.ts[from].text] {
 		from++
 	}
+	n := len(r.all)
 	r.sayWithout(from, end)
+	if len(r.all) == n && r.idle < 0 && !r.quiet {
+		r.idle = from
+	}
+}
+
+// asks reads a question as a look: "cakes cool?", "custard thick?".
+func (r *reader) asks(i int) {
+	if prev := at(r.ts, i-1); i > r.piece+1 && !r.afterVerb(i) && !r.negate && !r.aside.on && states[prev.text] {
+		r.found(found{verb: lexicon["check"], at: i - 1, form: noVerb})
+	}
 }
 
 // sayBefore keeps what stands before a negation: "oven 190C, not fan".
@@ -279,13 +304,55 @@ func (r *reader) sayBefore(i int) {
 // sayWithout keeps what tokens without a verb say.
 func (r *reader) sayWithout(from, end int) {
 	name, where := saidWithout(r.ts[from:end])
-	if name == "" || name == "preheat" && end == from+1 && len(r.all) > 0 {
+	name = r.after(name, from, end)
+	if name == "" || r.quiet && name != "done" && name != "probe" || name == "preheat" && end == from+1 && len(r.all) > 0 {
 		return
 	}
-	if n := len(r.all); n > 0 && r.all[n-1].attaches(r.ts, name) {
+	if n := len(r.all); n > 0 && (r.follows(name, r.ts[from+where]) || r.all[n-1].attaches(r.ts, name)) {
 		return
 	}
+	if name == "setup" && r.ts[from+where].is("need", "equip", "kit", "equipment") && at(r.ts, end).is(":", "-") {
+		r.quiet = true // a list of kit: "whisk, sieve"
+	}
+	idle := r.idle
 	r.found(found{verb: verb{name: name, kind: lexicon[name].kind}, at: from + where, form: noVerb})
+	if last := &r.all[len(r.all)-1]; idle >= 0 && where > 0 && at(r.ts, from-1).is("and", "&", "+") && (len(r.all) == 1 || !putters[r.all[len(r.all)-2].name] && idle > r.all[len(r.all)-2].at) && shared[name] {
+		last.from = idle // "goujons and chips out"
+		if len(r.all) > 1 {
+			r.all[len(r.all)-2].to = idle
+		}
+	}
+}
+
+// follows says whether what a piece says belongs to the verb before, in whose
+// list it stands: "wash up, sink", "mix juice, water in a pan".
+func (r *reader) follows(name string, t token) bool {
+	last := r.all[len(r.all)-1].at
+	switch name {
+	case "top", "sweep":
+		return true
+	case "hobbed":
+		return t.is("pan", "saucepan", "wok") && !r.sentenceSince(last) || t.is("on") && at(r.ts, slices.IndexFunc(r.ts, func(o token) bool { return o.start == t.start })-1).is("milk", "custard")
+	}
+	return false
+}
+
+// shared are what is said once of several things.
+var shared = exactly("takeout in tinned hobbed chilled frozen grilled microwaved racked coat")
+
+// after settles what a piece says by what stands before it: "batter in tin ->
+// oven", "marinade of soy and honey, chicken in".
+func (r *reader) after(name string, from, end int) string {
+	some := r.idle >= 0 || len(r.all) > 0
+	switch {
+	case name == "preheat" && at(r.ts, from-1).is("→", ">") && r.ts[from].is("oven") && (some || from > 1) && !at(r.ts, from+1).is("on"):
+		return "in"
+	case name == "kettle" && r.idle >= 0 && slices.ContainsFunc(r.ts[from:end], func(t token) bool { return t.is("hob", "ring") }):
+		return "hobbed" // "juice, cornflour, water on the hob"
+	case name == "in" && len(r.all) > 0 && r.all[len(r.all)-1].kind == Marinate && !slices.ContainsFunc(r.ts[from:end], func(t token) bool { return t.kind == number || ovens[t.text] }):
+		return "marinate"
+	}
+	return name
 }
 
 var putters = exactly("put place pop move transfer return putin store leave keep lay slide")

@@ -25,21 +25,30 @@ func (r *reader) reads(i int, f found) bool {
 	if f.is("look", "see", "help", "work", "drop") && prev.is("to") && f.is("see") {
 		return false
 	}
+	if f.noun != never && next.is("done", "made", "ready") && r.start {
+		return false // "dip done"
+	}
 	if kitAfter[f.name+" "+next.text] {
 		return false
 	}
 	switch f.noun {
 	case never:
-		return !r.adjectival(i)
+		return !r.adjectival(i) && !(f.is("ladle") && prev.kind == number) && !(f.is("clean") && prev.is("("))
 	case often:
 		if tools[f.name] && r.listing() && (next.kind == sign || joiners[next.text] || r.all[len(r.all)-1].is("serve")) {
 			return false
 		}
-		if f.is("warm", "heat", "dry", "crisp") && r.adding() {
+		if f.is("warm", "heat", "dry", "crisp") && (r.adding() || r.idle >= 0 && prev.is(",") && next.is("water", "milk")) {
+			return false
+		}
+		if f.is("steam") && prev.kind == sign && at(r.ts, i-2).is("careful", "hot", "beware", "mind") {
 			return false
 		}
 		if r.start || prev.is("to") || adverbs[prev.text] {
 			return true
+		}
+		if f.is("rest", "chill", "fry") && !r.afterVerb(i) && (next.kind == number || next.kind == sign) {
+			return true // "dough rest 30"
 		}
 		return verbalNext[next.text] && !r.afterVerb(i) || r.lastIs(i, "and") && next.kind != word
 	}
@@ -63,7 +72,7 @@ var tools = exactly("whisk spoon skewer brush press grill mould plate dish mix s
 // listing says whether the last verb is followed by a list of things.
 func (r *reader) listing() bool {
 	n := len(r.all)
-	return n > 0 && r.all[n-1].is("washup", "wash", "clean", "gather", "collect", "get", "getout", "take", "use", "fetch", "weigh", "rinse", "serve", "lay", "coat", "dip")
+	return n > 0 && r.all[n-1].is("setup", "washup", "wash", "clean", "gather", "collect", "get", "getout", "take", "use", "fetch", "weigh", "rinse", "serve", "lay", "coat", "dip")
 }
 
 // adding says whether the last verb takes a list of foods: "add yeast and warm milk".
@@ -101,6 +110,10 @@ func (r *reader) readsNounish(i int, f found, next token) bool {
 	}
 	alone := next.kind == sign || joiners[next.text]
 	switch {
+	case f.is("pinch") && (next.is("of") || prev.kind == number), f.is("mince") && next.is("in", "out", "on"):
+		return false
+	case ovens[prev.text] && next.is("the", "my") && r.aside.on:
+		return true // "while the cake is in the oven ice the buns"
 	case prev.is("to") && (next.kind == word || f.is("pipe", "plate", "ice", "season", "dust")):
 		return true
 	case !r.start && !adverbs[prev.text]:
@@ -123,8 +136,11 @@ func (r *reader) readsNounish(i int, f found, next token) bool {
 
 // readsIng reads "chopping onions", not "mixing bowl", "before serving", "add the filling".
 func (r *reader) readsIng(i int, f found, prev, next token) bool {
-	if next.in(kitNouns) && !(r.start && next.is("tins", "tin", "apples", "water", "pan", "sheet", "fat", "oil", "plates", "dishes", "bowls", "pans", "trays")) || articles[prev.text] && !prev.is("all") || beings[prev.text] {
+	if next.in(kitNouns) && !(r.start && !f.is("bake", "roast", "fry", "mix", "serve", "cool", "grill", "roll", "chop", "pour", "measure") && next.is("tins", "tin", "apples", "water", "pan", "sheet", "fat", "oil", "plates", "dishes", "bowls", "pans", "trays")) || articles[prev.text] && !prev.is("all") || beings[prev.text] {
 		return false
+	}
+	if f.is("bake", "roast") && i > r.piece && !r.afterVerb(i) && !r.timed(i) || prev.is("adult", "teacher", "miss", "sir") {
+		return false // "scones baking" is how things are
 	}
 	if nounsIng[r.ts[i].text] {
 		return (r.start || r.strong && i == r.piece) && next.kind == word && !joiners[next.text] && !beings[next.text] && !next.is("in", "on", "off", "out", "mixture", "ingredients", "into", "to")
@@ -134,12 +150,25 @@ func (r *reader) readsIng(i int, f found, prev, next token) bool {
 
 var nounsIng = exactly("icing filling dressing topping stuffing seasoning coating frosting glazing lining marinading")
 
+// timed says whether minutes or degrees follow before the next stop.
+func (r *reader) timed(i int) bool {
+	for k := i + 1; k < len(r.ts) && !(r.ts[k].kind == sign && r.ts[k].is(".", ";", "\n", ",", ":", "-", "(")); k++ {
+		if r.ts[k].kind == number {
+			return true
+		}
+	}
+	return false
+}
+
 // readsPast reads "onions chopped" and "chopped the onions", not "add chopped onions".
 func (r *reader) readsPast(i int, prev, next token) bool {
 	if beings[prev.text] {
 		return !r.afterVerb(i) && !r.aside.on && lexicon[r.ts[i].stem].kind != Hob
 	}
 	if articles[prev.text] && !prev.is("all", "remaining") {
+		return false
+	}
+	if i == r.piece && nounFollows(next) && r.onTop(i) || next.is("butter", "chocolate") && r.start && r.lastForm() == plain && r.ts[i].is("melted") {
 		return false
 	}
 	if r.start && r.lastForm() == plain && nounFollows(next) && (!r.strong || r.listing() || r.adding()) {
@@ -151,8 +180,18 @@ func (r *reader) readsPast(i int, prev, next token) bool {
 	return !r.afterVerb(i) && !nounFollows(next) || r.lastForm() == past && r.lastIs(i, "and")
 }
 
+// onTop says whether the piece from token i ends in "on top": "grated cheese on top".
+func (r *reader) onTop(i int) bool {
+	for k := i; k < min(len(r.ts), i+6) && r.ts[k].kind == word; k++ {
+		if r.ts[k].is("top") && r.ts[k-1].is("on") && at(r.ts, k+1).kind == sign {
+			return true
+		}
+	}
+	return false
+}
+
 func nounFollows(t token) bool {
-	return t.kind == word && !verbalNext[t.text] && !joiners[t.text] && !asides[t.text] && !adverbs[t.text]
+	return t.kind == word && !t.is("x") && !verbalNext[t.text] && !joiners[t.text] && !asides[t.text] && !adverbs[t.text]
 }
 
 // afterVerb says whether the piece has a verb already.

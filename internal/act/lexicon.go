@@ -32,15 +32,15 @@ var verbGroups = []struct {
 	{Mix, never, "combine knead stir sift sieve puree fold beat rub add make incorporate mash process blitz bind crack separate pour emulsify dissolve knockback knock whizz"},
 	{Mix, often, "mix whisk blend whip break pulse"},
 	{Mix, mostly, "cream"},
-	{Shape, never, "knot crimp flatten stamp twist divide dimple share"},
+	{Shape, never, "pleat knot crimp flatten stamp twist divide dimple share"},
 	{Shape, often, "roll shape form mould stretch seal portion press"},
-	{Shape, mostly, "pipe plait"},
+	{Shape, mostly, "pipe plait pinch"},
 	{Ready, never, "grease"},
 	{Ready, mostly, "line flour butter oil"},
 	{Fill, never, "assemble build fill enrobe pane thread wrap arrange"},
 	{Fill, mostly, "batter"},
 	{Fill, often, "coat stuff layer spread dip sandwich skewer spoon stack breadcrumb transfer"},
-	{Decorate, never, "decorate drizzle garnish sprinkle scatter"},
+	{Decorate, never, "decorate drizzle garnish sprinkle scatter frost"},
 	{Decorate, often, "glaze brush finish top"},
 	{Decorate, mostly, "ice dust a-eggwash"},
 	{Hob, never, "saute simmer boil melt temper poach blanch braise parboil sweat caramelise caramelize scald deglaze soften reduce thicken stirfry deepfry"},
@@ -103,7 +103,7 @@ var (
 	fish        = words(`fish cod haddock salmon trout mackerel tuna pollock seabass bass plaice sole hake prawn prawns shrimp squid mussels mussel crab scallops shellfish seafood fishcake fishcakes`)
 	egg         = words(`egg yolk eggs yolks whites a-eggwash`)
 	readyToEat  = words(`salad leaves lettuce rocket cress herbs herb parsley basil mint coriander chives cucumber tomato tomatoes fruit strawberry strawberries raspberry raspberries blueberries berries kiwi mango grapes orange oranges apple banana pineapple melon cream a-cream cheese a-creamcheese mozzarella parmesan cheddar feta mascarpone ham bread baguette dressing a-dressing icing a-icing a-buttercream ganache coleslaw slaw salsa guacamole hummus houmous garnish yogurt yoghurt a-icecream decoration avocado pesto a-sourcream mayonnaise prosciutto salami`)
-	cookedWords = words(`cooked roasted smoked poached boiled fried grilled baked scrambled tinned canned leftover cold`)
+	cookedWords = exactly(`cooked roasted smoked poached boiled fried grilled baked scrambled tinned canned leftover cold`)
 	highRisk    = words(`chicken turkey duck beef pork lamb mince gammon venison liver sausage sausages burger burgers kebab kofta koftas meatball meatballs goujon goujons kiev kievs patty patties meat poultry rabbit
 		fish cod haddock salmon trout mackerel tuna pollock seabass plaice hake prawn prawns shrimp squid mussels crab scallops seafood fishcake fishcakes rice egg eggs stuffing lasagne ragu bolognese casserole pasties kievs `)
 )
@@ -133,11 +133,11 @@ var everyday = words(`about above across after again against all almost along al
 	such sure take task taste teacher team ten than that the their them then there these they thing think third this those three through time times to together too top total towards tried turn twice two under until up upon use used using usual very wait want was watch way well were what when where which while white whole why will with within without work would write wrong year yes yet you your
 	yourself teacher lesson class finish finished started start starting second safety hygiene health quality control point points risk critical contamination cross bacteria danger avoid prevent ensure make sure safe thirty twenty forty fifty fifteen minute middle evenly equal equally thin thick thinly thickly rough roughly fine finely remaining remain approx approximately meanwhile whilst repeat straight immediately
 	allow allowing allows burn burns burning brown black green blue yellow purple orange colour colours coloured texture flavour flavours appearance presentation lovely picture photo photos evaluate evaluation apron aprons jewellery sleeves lesson pupils student students candidate spring string spice spices spicy stick sticky sticks strip strips stripe stain strain store stock stove later layer paste paper pepper peppers piece pieces matter bitter batter batch butter
-	plates places planes splash touch touching rather father mother other weather leather whether feather slicer finest biggest sliced diced waste waist taste tested paste pasty party parts steam steak stead store score shore share shape shave shake shade brake break brush crush crash trash trays tried fried dried tries fries cries stretchy springy crispy creamy sticky crunchy chewy crusty lumpy crumb crumbs bain marie frame flame blame blend bland brand bread break bring being beans means jeans lean
+	plates places planes splash touch touching rather father mother other weather leather whether feather sharp sharper crust crusts carne pulled pulls peeler peelers pinch frosty slicer finest biggest sliced diced waste waist taste tested paste pasty party parts steam steak stead store score shore share shape shave shake shade brake break brush crush crash trash trays tried fried dried tries fries cries stretchy springy crispy creamy sticky crunchy chewy crusty lumpy crumb crumbs bain marie frame flame blame blend bland brand bread break bring being beans means jeans lean
 	measure treasure pressure heavily heaped level spoonful tablespoon tablespoons teaspoon teaspoons grams gram litre litres millilitres centimetres pinch handful portion portions serving servings`)
 
 // kitchenWords are further words of the kitchen, for spelling alone.
-const kitchenWords = `apron aprons cake cakes sponge pudding dessert starter main muffins scones biscuits cookies brownies meringue pavlova cheesecake mousse custard jelly trifle crumble tart tartlet flan quiche pie pasty pasties lasagne spaghetti tagliatelle ravioli gnocchi noodles risotto paella curry korma tikka masala naan chapati pakora samosa bhaji raita
+const kitchenWords = `allergen allergens allergy allergies apron aprons cake cakes sponge pudding dessert starter main muffins scones biscuits cookies brownies meringue pavlova cheesecake mousse custard jelly trifle crumble tart tartlet flan quiche pie pasty pasties lasagne spaghetti tagliatelle ravioli gnocchi noodles risotto paella curry korma tikka masala naan chapati pakora samosa bhaji raita
 	chilli tortilla fajitas burrito enchiladas nachos pizza calzone focaccia baguette brioche ciabatta challah dough batter pancakes waffles crepes yorkshire toad croissant danish eclairs profiteroles choux shortcrust filo rough puff vanilla chocolate cocoa ganache caramel toffee honey syrup treacle lemon lime orange apple apples pear cherry cherries peach plum rhubarb banana
 	raspberry raspberries strawberry strawberries blueberry blueberries blackberry currants sultanas raisins almonds walnuts pecans hazelnuts pistachio coconut peanut nutmeg cinnamon ginger garlic onion onions shallot leek carrot carrots potato potatoes parsnip swede turnip celery celeriac beetroot cabbage broccoli cauliflower courgette courgettes aubergine pepper peppers mushroom mushrooms
 	spinach lettuce cucumber tomato tomatoes avocado sweetcorn asparagus squash pumpkin beans chickpeas lentils peas parsley basil coriander thyme rosemary oregano chives turmeric paprika cumin cardamom cloves saffron mustard vinegar mayonnaise ketchup pesto houmous salsa guacamole dressing marinade stock gravy sauce roux bechamel veloute hollandaise bolognese ragu soup

@@ -120,6 +120,8 @@ func (s span) cook() []Kind {
 	switch {
 	case placeKind[place] != "" && place != practical.AtSide:
 		return []Kind{placeKind[place]}
+	case s.says("pan", "wok", "griddle") && !s.says("roasting", "baking", "cake") && !s.hasOven():
+		return []Kind{Hob}
 	case len(heatsOf(s.text())) > 0, s.has(baked) && !s.says("cream", "sauce"):
 		return []Kind{PutIn}
 	case s.f.form == noVerb:

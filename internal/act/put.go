@@ -97,7 +97,7 @@ func (s span) putElsewhere() []Kind {
 var hobFoods = words("pasta rice potatoes noodles sauce soup stock eggs peas")
 
 // addedIn are foods of which "in" means into the pan or the bowl.
-var addedIn = words("veg vegetables leek leeks onion onions garlic ginger mushrooms mushroom celery courgette gelatine omelette peas beans spices spice wine tomatoes tomato puree carrot carrots pepper peppers fruit lemon juice cocoa beansprouts spinach chocolate oregano paste paprika cumin turmeric cinnamon saffron chilli coriander basil thyme herbs rosemary sultanas raisins nuts mustard wine yolks yolk whites honey syrup oats coconut")
+var addedIn = words("veg vegetables leek leeks onion onions garlic ginger mushrooms mushroom celery courgette gelatine omelette peas beans spices spice wine tomatoes tomato puree carrot carrots pepper peppers fruit lemon juice cocoa beansprouts spinach chocolate oregano paste paprika cumin turmeric cinnamon saffron chilli mince mayonnaise prawns jam coriander basil thyme herbs rosemary sultanas raisins nuts mustard wine yolks yolk whites honey syrup oats coconut")
 
 // mixing: "put in the eggs", a thing put into a mixture.
 func (s span) mixing() bool {

@@ -137,6 +137,10 @@ func plainSign(r rune) string {
 		return "-"
 	case 'º', '˚', '℃', '∘', '◦', '°':
 		return "°"
+	case '✅', '✔', '✓', '☑', '❌', '☐':
+		return "•"
+	case '➡', '➔', '⇒', '➜', '⟶':
+		return "→"
 	case '⁄', '∕':
 		return "/"
 	}

@@ -1,5 +1,7 @@
 package act
 
+import "slices"
+
 // saidWithout reads a piece that has no verb, as pupils write them, and gives a
 // name for what is done, with the index of the word that says it.
 func saidWithout(ts []token) (name string, where int) {
@@ -13,6 +15,12 @@ func saidWithout(ts []token) (name string, where int) {
 		case t.kind != word:
 		case t.is("a-cooloven", "a-warmoven") && next.is("to", "down", "by"):
 			return "turndown", i
+		case t.is("still", "already", "is", "are") && slices.ContainsFunc(ts[i:], func(t token) bool { return ovens[t.text] }) && !next.is("on", "off"):
+			return "", 0
+		case t.is("in") && i > 0 && next.is("last", "bit", "gradually", "slowly"):
+			return "add", i
+		case t.is("in") && i > 0 && next.kind == number && at(ts, i+2).in(glasses):
+			return "tinned", i
 		case t.is("oven", "a-hotoven", "a-moderateoven"):
 			if n := ovenWithout(ts, i); n != "" {
 				return n, i
@@ -31,6 +39,15 @@ func saidWithout(ts []token) (name string, where int) {
 			return "takeoff", i
 		case t.in(cakeTins) && !t.is("dishes", "dish") && before(ts, i, "in", "into", "on", "onto"):
 			return "tinned", i
+		case (t.is("shelf", "a-shelf") && before(ts, i, "in", "on", "into")) && i > 1:
+			return "in", i
+		case t.is("pan", "saucepan", "wok", "griddle", "a-grillpan") && before(ts, i, "in", "into", "on", "to") && i > 1, t.is("water") && at(ts, i-1).is("boiling", "simmering") && at(ts, i-2).is("in", "into") && i > 2,
+			t.is("heat", "flame") && at(ts, i-1).is("low", "medium", "high", "gentle") && i > 2 && at(ts, i-2).is("on", "over"):
+			return "hobbed", i
+		case t.in(crumbs) && at(ts, i-1).is("in", "into") && slices.ContainsFunc(ts[:i], func(t token) bool { return t.in(meat) || t.in(fish) }):
+			return "coat", i
+		case t.is("top") && i == last && i > 1 && at(ts, i-1).is("on"):
+			return "top", i
 		case t.is("freezer") && before(ts, i, "in", "into", "to"):
 			return "frozen", i
 		case t.is("grill") && before(ts, i, "under", "in"):
@@ -62,8 +79,13 @@ func saidWithout(ts []token) (name string, where int) {
 	return namedWithout(ts)
 }
 
+var (
+	crumbs  = words("flour breadcrumbs crumbs panko")
+	glasses = words("glasses pots ramekins moulds bowls cups dishes tins cases")
+)
+
 // hobThings are what "on" puts on the hob: "potatoes on".
-var hobThings = words("pasta rice potatoes potato pan pans veg vegetables peas noodles sauce soup curry stock eggs pot water spaghetti carrots beans ragu lentils gnocchi ravioli tagliatelle")
+var hobThings = words("pasta rice potatoes potato pan pans veg vegetables peas noodles sauce soup curry stock eggs pot water spaghetti carrots beans ragu lentils gnocchi ravioli tagliatelle dal daal dhal milk custard broth borscht goulash porridge gravy dumplings chilli stew ramen")
 
 // ovenWithout reads "oven on", "quiche in oven", "oven 180".
 func ovenWithout(ts []token, i int) string {
@@ -92,7 +114,7 @@ func before(ts []token, i int, ws ...string) bool {
 		if at(ts, k).is(ws...) {
 			return true
 		}
-		if !at(ts, k).is("the", "a", "my", "hot", "of", "preheated", "cool", "warm", "top", "middle", "bottom", "same", "wire", "cooling", "-") {
+		if !at(ts, k).is("the", "a", "my", "hot", "of", "preheated", "cool", "warm", "top", "middle", "bottom", "same", "wire", "cooling", "-", "dry", "frying", "large", "small", "big", "deep", "heavy", "greased", "lined", "roasting", "baking", "loaf", "cake", "pie", "low", "medium", "high", "gentle", "boiling", "simmering", "salted", "each", "both", "two") {
 			return false
 		}
 	}
@@ -113,9 +135,17 @@ func namedWithout(ts []token) (string, int) {
 			return "plateup", i
 		case t.is("bowls", "plates", "bowl", "plate", "dishes") && at(ts, i-1).is("warm", "hot", "serving", "warmed", "cold") && before(ts, i-1, "in", "on", "onto", "into"):
 			return "plateup", i
+		case t.is("sink", "floor") && len(ts) <= 2:
+			return "sweep", i
+		case t.is("need", "equip", "kit") && i == 0 && len(ts) == 1:
+			return "setup", i
+		case t.is("tin", "tins", "mould", "moulds", "ramekins") && at(ts, i+1).is("ready") && i+1 == len(ts)-1:
+			return "grease", i
+		case t.in(kitAlone) && onlyKit(ts):
+			return "setup", i
 		case t.is("service"):
 			return "serve", i
-		case t.is("break", "catch", "contingency", "slack", "nothing") && len(ts) <= 4:
+		case t.is("break", "catch", "contingency", "slack", "nothing", "spare") && len(ts) <= 4:
 			return "wait", i
 		case t.is("done", "ready", "finished", "complete", "cooked") && i == len(ts)-1 && i > 0:
 			return "done", i
@@ -124,4 +154,12 @@ func namedWithout(ts []token) (string, int) {
 		}
 	}
 	return "", 0
+}
+
+// kitAlone are things to fetch; a piece that names them and nothing that is done lays them out.
+var kitAlone = words("sheet parchment a-paper grater peeler a-tin a-tray")
+
+// onlyKit says whether a piece ends in "ready" or "out" after a thing of the kitchen.
+func onlyKit(ts []token) bool {
+	return len(ts) <= 4 && (at(ts, len(ts)-1).is("ready", "out") || len(ts) == 1)
 }

@@ -202,7 +202,7 @@ func (s span) top() []Kind {
 
 func (s span) check() []Kind {
 	switch {
-	case s.says("probe", "core", "thermometer") || s.says("temperature", "75") && !s.hasOven() && !s.has(setupThings):
+	case s.says("probe", "core", "thermometer") || (s.says("temperature") || s.coreFigure()) && !s.hasOven() && !s.has(setupThings):
 		return []Kind{Probe}
 	case s.f.is("use"):
 		return nil
@@ -246,4 +246,15 @@ func (s span) open() []Kind {
 		return []Kind{HeatOven}
 	}
 	return []Kind{Other}
+}
+
+// coreFigure says whether degrees are named that food, and no oven, reaches.
+func (s span) coreFigure() bool {
+	ws := s.words()
+	for i, t := range ws {
+		if t.kind == number && t.value >= 63 && t.value <= 90 && at(ws, i+1).is("°", "c", "degrees") {
+			return true
+		}
+	}
+	return false
 }

@@ -73,6 +73,8 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 		return k.stood(p, s) + near
 	case !before && !after:
 		return 0
+	case kind && (s.ends == "" || s.ends == act.Hob) && k.ownVerbSaid(p.row, s, pieces):
+		return alongLeast + near
 	case share >= alongNamed && puttingTogether(s), share >= alongSure && s.many && s.ends == "" && !s.kinds[act.Cut]:
 		return share + near
 	case share >= alongLeast && kind, s.things == 0 && (s.ends == "" || s.ends == act.Hob) && k.verbSaid(p.row, s, pieces):
@@ -186,3 +188,24 @@ func (k *known) verbSaid(row int, s *stepWords, pieces []piece) bool {
 
 // oneThing says whether two steps make the same part of a dish.
 func (k *known) oneThing(a, b int) bool { return k.steps[a].component == k.steps[b].component }
+
+// ownVerbSaid says whether the row says a verb that of the dish's steps this one
+// alone has, and that leads its piece: "pasta dough - knead 10, wrap, rest".
+func (k *known) ownVerbSaid(row int, s *stepWords, pieces []piece) bool {
+	for i := range pieces {
+		p := &pieces[i]
+		if p.row != row || p.dish != s.dish || p.verb == "" || plainVerbs[p.verb] || s.words[p.verb] < 1 || !s.kinds[p.kind] {
+			continue
+		}
+		dw, have := k.dishes[s.dish], 0
+		for j := dw.from; j < dw.to; j++ {
+			if k.steps[j].words[p.verb] == 1 {
+				have++
+			}
+		}
+		if have == 1 {
+			return true
+		}
+	}
+	return false
+}

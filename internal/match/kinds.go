@@ -49,7 +49,7 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 		return forKind
 	case p.kind == act.TakeOut && s.ends == act.PutIn, p.kind == act.FromCold && (s.ends == act.Chill || s.ends == act.Freeze):
 		return forKind
-	case p.made:
+	case p.made, p.act.Verb == "slice" && s.serve && s.words[p.verb] == 1:
 		return forAlike
 	}
 	if p.kind == act.Cut && !s.kinds[act.Shape] && !s.serve {

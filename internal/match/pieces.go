@@ -143,6 +143,8 @@ func parts(text string, start, end int, a act.Act) (list [][2]int) {
 	for i := start; i < end; i++ {
 		next := i+1 >= end || text[i+1] == ' '
 		switch {
+		case strings.HasPrefix(text[i:end], "→") && a.Verb == "" && i > start:
+			cut(i)
 		case text[i] == '.' && next, text[i] == ';', text[i] == '\n':
 			cut(i + 1)
 		case strings.HasPrefix(text[i:end], " then "), i == a.Start && i > start && strings.HasSuffix(strings.TrimSpace(text[:i]), ","),
@@ -178,7 +180,7 @@ func (k *known) pieceOf(n int, text string, all map[string]bool, c clause, done 
 	}
 	p.chore = p.chore || p.kind == act.Plate && warmsPlates(&p)
 	p.strange = k.strangersTo(p.own)
-	p.made = makers[a.Verb] || a.Kind == ""
+	p.made = makers[a.Verb] || a.Kind == "" || a.Kind == act.Other && a.Verb == "" && c.end < len(text) // "dip done & chilling"
 	p.stands = standsFor(p.own, p.made || p.own["veget"])
 	for _, stem := range sorted(weights) {
 		rare, known := k.rare[stem]

@@ -145,10 +145,10 @@ func judgeAll(t *testing.T, folder string) (sum tally) {
 // matched by hand and then scored once before anything was changed for them:
 // 81.3 % of the rows of second/ were right then, 92.9 of fresh/, 97.2 of last/,
 // and, after those, 85.9 of hard/, 87.8 of unseen/,
-// 90.2 of others/, 86.9 of final/ and 88.4 of third/.
+// 90.2 of others/, 86.9 of final/, 88.4 of third/ and 87.5 of fourth/.
 func TestRowsMatchedByHand(t *testing.T) {
 	floors := map[string]int{"third": 85} // left as it was after two mends
-	for _, folder := range []string{"tuned", "second", "fresh", "last", "hard", "unseen", "others", "final", "third"} {
+	for _, folder := range []string{"tuned", "second", "fresh", "last", "hard", "unseen", "others", "final", "third", "fourth"} {
 		c := judgeAll(t, folder)
 		floor := 97
 		if f := floors[folder]; f > 0 {
