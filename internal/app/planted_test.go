@@ -228,7 +228,7 @@ func quoted(p checktest.Plan, w checktest.Planted) string {
 var said = map[checktest.MishapKind][]string{
 	checktest.Burnt:    {"in-never-out", "oven-time-differs", "cook-time-implausible", "cook-time-missing"},
 	checktest.Raw:      {"oven-time-differs", "cook-time-implausible"},
-	checktest.Clash:    {"overfull-block", "two-hands-on", "too-little-time", "walks-away", "clock-backwards"},
+	checktest.Clash:    {"overfull-block", "two-hands-on", "too-little-time", "walks-away", "shared-kit", "clock-backwards"},
 	checktest.Overrun:  {"overrun", "overfull-block", "too-little-time"},
 	checktest.ColdOven: {"not-pre-heated", "two-heats", "no-time-to-change", "not-turned", "temperature-differs"},
 	checktest.Backward: {"clock-backwards"},
@@ -237,11 +237,10 @@ var said = map[checktest.MishapKind][]string{
 
 // Where the cook who follows a plan burns, clashes or overruns, the checker has said so.
 func TestCookWasWarned(t *testing.T) {
-	if mishaps, warned := follow(t, checktest.LookedAt, checktest.Second); mishaps < 50 || 100*warned < 95*mishaps {
-		t.Errorf("warned of %d mishaps of %d", warned, mishaps)
-	}
-	if mishaps, warned := follow(t, checktest.Third); mishaps < 20 || 100*warned < 75*mishaps { // the first score, 24 of 32
-		t.Errorf("warned of %d mishaps of %d in the third set", warned, mishaps)
+	for _, folder := range []string{checktest.LookedAt, checktest.Second, checktest.Third, checktest.Fourth} {
+		if mishaps, warned := follow(t, folder); mishaps == 0 || 100*warned < 95*mishaps {
+			t.Errorf("%s: warned of %d mishaps of %d", folder, warned, mishaps)
+		}
 	}
 }
 

@@ -71,7 +71,7 @@ func Follow(p Plan, finish int) []Mishap {
 	for _, dish := range slices.Sorted(mapKeys(c.inside)) {
 		c.tell(Burnt, c.inside[dish].row, "dish %s is never taken out", dish)
 	}
-	if c.busy > c.finishes+0.5 {
+	if c.busy >= c.finishes+slack {
 		c.tell(Overrun, len(p.Rows)-1, "the last job ends %.0f minutes over", c.busy-c.finishes)
 	}
 	return c.mishaps
@@ -95,12 +95,14 @@ func (c *cook) tell(kind MishapKind, row int, form string, args ...any) {
 // hands begin when they are free.
 func (c *cook) row(i int, at float64) {
 	begin := max(at, c.busy)
-	behind := begin - at
-	if behind > c.late+slack {
-		c.tell(Clash, i, "the hands are %.0f minutes behind", behind)
-	}
-	c.late = behind
 	acts := c.plan.Rows[i].Acts
+	if slices.ContainsFunc(acts, hands) { // a dial or a tin is turned while the other goes on
+		behind := begin - at
+		if behind > c.late+slack {
+			c.tell(Clash, i, "the hands are %.0f minutes behind", behind)
+		}
+		c.late = behind
+	}
 	if at < c.stay-1.5 && slices.ContainsFunc(acts, hands) {
 		c.tell(Clash, i, "something on the hob or under the grill is left for it")
 	}
