@@ -71,6 +71,8 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 		return share + near
 	case p.made && k.oneThing(at[i], j) && k.stood(p, s) >= alongMade && k.open(p.row, at[i], j, met, pieces):
 		return k.stood(p, s) + near
+	case after && shortRest(s) && k.takesOut(p.row, j-1, at, pieces):
+		return alongBetween + near
 	case !before && !after:
 		return 0
 	case kind && (s.ends == "" || s.ends == act.Hob) && k.ownVerbSaid(p.row, s, pieces):
@@ -204,6 +206,21 @@ func (k *known) ownVerbSaid(row int, s *stepWords, pieces []piece) bool {
 			}
 		}
 		if have == 1 {
+			return true
+		}
+	}
+	return false
+}
+
+// shortRest says whether a step only leaves food where it stands for some minutes: "leave in the tins for 5 minutes".
+func shortRest(s *stepWords) bool {
+	return s.wait != nil && s.wait.Least <= 10 && (s.ends == act.Rest || s.ends == act.Cool)
+}
+
+// takesOut says whether a piece of the row ends the wait of step j.
+func (k *known) takesOut(row, j int, at []int, pieces []piece) bool {
+	for i := range pieces {
+		if pieces[i].row == row && pieces[i].kind == act.TakeOut && at[i] == j && j >= 0 {
 			return true
 		}
 	}
