@@ -69,6 +69,8 @@ func (s span) onto() []Kind {
 	switch {
 	case p == practical.AtHob && s.f.is("stir", "mix", "add", "pour"):
 		return []Kind{Hob}
+	case s.next.purpose && s.next.is("cool") && s.f.is("spread", "spoon", "tip"):
+		return []Kind{Other} // "spread on a plate to get cold"
 	case s.says("plate", "plates", "platter") || s.says("serving") && s.says("dish", "bowl", "dishes", "bowls"):
 		return []Kind{Plate}
 	case s.f.is("assemble", "arrange") && s.has(setupThings):
