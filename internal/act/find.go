@@ -329,7 +329,9 @@ func (r *reader) sayWithout(from, end int) {
 func (r *reader) follows(name string, t token) bool {
 	last := r.all[len(r.all)-1].at
 	switch name {
-	case "top", "sweep":
+	case "top":
+		return !r.sentenceSince(last)
+	case "sweep":
 		return true
 	case "hobbed":
 		return t.is("pan", "saucepan", "wok") && !r.sentenceSince(last) || t.is("on") && at(r.ts, slices.IndexFunc(r.ts, func(o token) bool { return o.start == t.start })-1).is("milk", "custard")
