@@ -39,7 +39,8 @@ func (c *readCommand) run(ctx context.Context, p *program, a *app.App) (int, err
 	if c.Format == "json" {
 		write = r.json
 	}
-	if err := errors.Join(write(ctx, out), done()); err != nil {
+	err = write(ctx, out)
+	if err = errors.Join(err, done(err == nil && r.unread < len(files)+len(failed))); err != nil {
 		return 0, err
 	}
 	if r.unread > 0 {
@@ -48,18 +49,26 @@ func (c *readCommand) run(ctx context.Context, p *program, a *app.App) (int, err
 	return exitFits, nil
 }
 
-// output is where the result is written: standard output, or a file. done ends it.
-func (p *program) output(name string) (out io.Writer, done func() error, err error) {
+// output is where the result is written: standard output, or a file. done ends
+// it; a file that was there before stays as it was unless the result is to be kept.
+func (p *program) output(name string) (out io.Writer, done func(keep bool) error, err error) {
 	if name == "" {
 		b := bufio.NewWriter(p.stdout)
-		return b, b.Flush, nil
+		return b, func(bool) error { return b.Flush() }, nil
 	}
-	file, err := os.Create(name)
+	// The file is only replaced when all has been written: it may be one of those that are read.
+	file, err := os.CreateTemp(filepath.Dir(name), ".plait-*")
 	if err != nil {
 		return nil, nil, fmt.Errorf("write what was read: %w", err)
 	}
 	b := bufio.NewWriter(file)
-	return b, func() error { return errors.Join(b.Flush(), file.Close()) }, nil
+	return b, func(keep bool) error {
+		err := errors.Join(b.Flush(), file.Chmod(0o644), file.Close())
+		if err == nil && keep {
+			return os.Rename(file.Name(), name)
+		}
+		return errors.Join(err, os.Remove(file.Name()))
+	}, nil
 }
 
 // list names the files to read, those of a folder in the order of their names.

@@ -248,3 +248,19 @@ func TestReadDocumentedFields(t *testing.T) {
 		t.Errorf("only %d fields found", fields)
 	}
 }
+
+// A file that is read may be the one that is written; one that is there stays
+// as it was when nothing could be read.
+func TestReadOntoAFile(t *testing.T) {
+	folder := t.TempDir()
+	file := filepath.Join(folder, "mine.txt")
+	if err := os.WriteFile(file, []byte("Peas\n\n300 g peas\n\nBoil the peas for 3 minutes. Serve.\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if got := run(t, "read", filepath.Join(folder, "nothere.txt"), "-o", file); got.code != exitFailure || !strings.HasPrefix(mustRead(t, file), "Peas") {
+		t.Errorf("exit %d, the file holds %q", got.code, mustRead(t, file))
+	}
+	if got := run(t, "read", file, "-o", file); got.code != exitFits || !strings.Contains(mustRead(t, file), "Boil the peas") {
+		t.Errorf("exit %d, %s, the file holds %q", got.code, got.err, mustRead(t, file))
+	}
+}

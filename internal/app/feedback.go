@@ -81,35 +81,59 @@ func classOf(checked, before []Checked) (feedback.Class, []*feedback.Plan) {
 	return feedback.ClassOf(read, unread), all
 }
 
-// earlier finds the earlier version by the same pupil; nil: there is none.
+// earlier finds the earlier version by the same pupil; nil: there is none. Where
+// both plans say who wrote them, that decides; else the folder and the file's name do.
 func earlier(p feedback.Plan, before []Checked) *feedback.Plan {
-	for _, same := range []func(feedback.Plan) string{
-		func(p feedback.Plan) string { return strings.ToLower(p.Matched.Plan.Candidate) },
-		func(p feedback.Plan) string { return bareName(p.File) },
-	} {
-		for _, c := range before {
-			old := feedback.Plan{File: c.File, Matched: c.Matched, Findings: c.Findings}
-			if c.Fault == nil && same(p) != "" && same(old) == same(p) {
-				return &old
-			}
+	for _, c := range before {
+		old := feedback.Plan{File: c.File, Matched: c.Matched, Findings: c.Findings}
+		if c.Fault == nil && samePupil(p, old) {
+			return &old
 		}
 	}
 	return nil
 }
 
+func samePupil(a, b feedback.Plan) bool {
+	if a.Matched.Plan.Candidate != "" && b.Matched.Plan.Candidate != "" {
+		return strings.EqualFold(a.Matched.Plan.Candidate, b.Matched.Plan.Candidate)
+	}
+	name := bareName(a.File)
+	return name != "" && name == bareName(b.File) && !strings.HasPrefix(name, unnamedPlan)
+}
+
+// unnamedPlan begins the name of a plan that was pasted without one.
+const unnamedPlan = "pasted plan"
+
 var (
-	notLetters   = regexp.MustCompile(`[^a-z]+`)
-	versionWords = regexp.MustCompile(`\b(?:v|ver|version|draft|final|new|old|copy|second|first|mended|attempt|try|st|nd)\b`)
+	notNames     = regexp.MustCompile(`[^\p{L}0-9]+`)
+	versionWords = regexp.MustCompile(`\b(?:(?:v|ver|version|draft|attempt|try|copy) ?[0-9]*|final|new|old|second|first|mended|[0-9](?:st|nd|rd))\b`)
 )
 
-// bareName is a file's name without folder, ending, and what tells versions apart.
+// anyPlan are the words of names that any pupil may give a file: the folder tells whose it is.
+var anyPlan = regexp.MustCompile(`^(?:(?:my|the|time|plan|plans|planning|order|of|work|dovetail|dovetailed|food|practical|document|doc) ?)*$`)
+
+// bareName is a file's name without its ending and what marks a version: "ash-v2",
+// "ash draft 2", "ash final". Other figures tell pupils apart. A name such as "plan"
+// has its folder before it.
 func bareName(file string) string {
-	base := strings.ToLower(file[strings.LastIndexAny(file, `/\`)+1:])
-	if dot := strings.LastIndex(base, "."); dot > 0 {
-		base = base[:dot]
+	parts := strings.FieldsFunc(strings.ToLower(file), func(r rune) bool { return r == '/' || r == '\\' })
+	if len(parts) == 0 {
+		return ""
 	}
-	base = notLetters.ReplaceAllString(base, " ")
-	return strings.Join(strings.Fields(versionWords.ReplaceAllString(base, " ")), " ")
+	last := len(parts) - 1
+	if dot := strings.LastIndex(parts[last], "."); dot > 0 {
+		parts[last] = parts[last][:dot]
+	}
+	name := withoutVersion(parts[last])
+	if last > 0 && anyPlan.MatchString(name) {
+		return withoutVersion(parts[last-1]) + "/" + name
+	}
+	return name
+}
+
+func withoutVersion(name string) string {
+	name = notNames.ReplaceAllString(name, " ")
+	return strings.Join(strings.Fields(versionWords.ReplaceAllString(name, " ")), " ")
 }
 
 // free is a name that is not taken yet, with a number after it where it must be.

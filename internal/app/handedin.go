@@ -120,9 +120,13 @@ func (a *App) HandedPlans(ctx context.Context, id string) (Record, []*HandedPlan
 	return rec, all, ctx.Err()
 }
 
-// before is the last plan that the same learner handed in before this one.
+// before is the last plan that the same learner handed in before this one, at
+// another time: files that came together are of different learners.
 func before(all []*HandedPlan, h *HandedPlan) *HandedPlan {
 	for i := len(all) - 1; i >= 0; i-- {
+		if !all[i].At.Before(h.At) {
+			continue
+		}
 		if earlier(h.plan(), []Checked{all[i].named()}) != nil {
 			return all[i]
 		}

@@ -21,9 +21,15 @@ type planted struct {
 	checked   Checked
 }
 
-// checkPlanted reads and checks every plan of the corpus (invented by us).
+// checkedFolders holds what checkPlanted has found: every test asks for the same.
+var checkedFolders = map[string][]planted{}
+
+// checkPlanted reads and checks every plan of a folder (invented by us).
 func checkPlanted(t *testing.T, folder string) []planted {
 	t.Helper()
+	if all, done := checkedFolders[folder]; done {
+		return all
+	}
 	documents, err := checktest.Documents(folder)
 	if err != nil {
 		t.Fatal(err)
@@ -44,6 +50,7 @@ func checkPlanted(t *testing.T, folder string) []planted {
 		c := a.Check(t.Context(), []PlanFile{{Name: d.Name, Data: d.Data}}, CheckOptions{Practical: p})
 		all = append(all, planted{d, p, c[0]})
 	}
+	checkedFolders[folder] = all
 	return all
 }
 

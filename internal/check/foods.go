@@ -2,8 +2,8 @@ package check
 
 // Words of the trade by which rules know a food or a thing. Common practice, no source.
 var (
-	rawMeat     = lex("chicken*, turkey, mince, minced, pork, lamb, beef, sausage*, burger*, fish, cod, salmon, haddock, tuna, prawn*, steak*, bacon, gammon, duck, meat, meatball*, mackerel, fillet*, kebab*, kofta*, patties, goujon*, thigh*, drumstick*")
-	highRisk    = lex("chicken*, turkey, mince, minced, pork, sausage*, burger*, meatball*, kebab*, kofta*, patties, duck, thigh*, drumstick*, bolognese, ragu, chilli con carne, gammon, liver")
+	rawMeat     = lex("chicken*, turkey, mince, minced, pork, lamb, beef, sausage*, burger*, fish, cod, salmon, haddock, tuna, prawn*, steak*, bacon, gammon, duck, meat, meatball*, mackerel, fillet*, kebab*, kofta*, goujon*, thigh*, drumstick*")
+	highRisk    = lex("chicken*, turkey, mince, minced, pork, sausage*, burger*, meatball*, kebab*, kofta*, duck, thigh*, drumstick*, bolognese, ragu, chilli con carne, gammon, liver")
 	fishy       = lex("fish, cod, salmon, haddock, prawn*, goujon*, mackerel, fishcake*, tuna, trout, lamb, beef, steak*")
 	fishDone    = lex("pink, opaque, flakes, flaky, flake, firm, seared, rare, medium, cooked through")
 	readyToEat  = lex("biscuit*, buttercream, iceing, watercress, salad*, lettuce, leaves, cucumber, tomato*, fruit*, berries, strawberr*, raspberr*, blueberr*, cream, cheese*, bread, baguette, dressing, icing, coleslaw, slaw, garnish*, salsa, guacamole, avocado, mozzarella, feta, rocket, watercress, radish*, melon, mango, kiwi, grape*, mint, parsley, coriander, basil, chive*")

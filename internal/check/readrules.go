@@ -62,6 +62,10 @@ func (r *ruleReader) fault(at ast.Node, field, message, hint string) {
 }
 
 func (r *ruleReader) file(data []byte) {
+	if f := practical.TooDeep(data); f != nil {
+		r.faults = append(r.faults, *f)
+		return
+	}
 	file, err := parser.ParseBytes(bytes.TrimPrefix(data, []byte("\ufeff")), 0)
 	if err != nil {
 		r.faults = append(r.faults, syntax(err))

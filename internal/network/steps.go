@@ -73,6 +73,9 @@ func (n *network) handsOf(s *stepJobs) {
 	if watchedOnSide(s.step) {
 		minutes += s.step.Wait.Least
 	}
+	if w := s.step.Wait; minutes == 0 && w != nil && !hasRows(w.Place) && !watchedOnSide(s.step) {
+		minutes = 1 // food on the side is set there by somebody, and the step's words need a row
+	}
 	if minutes == 0 {
 		return
 	}

@@ -42,6 +42,11 @@ func refuse(data []byte) *Fault {
 	return nil
 }
 
+// TooDeep is why a YAML text must not even be parsed: not UTF-8, larger than 2 MB,
+// or nested beyond reason, which costs a parser memory out of all proportion. Nil:
+// it may be parsed.
+func TooDeep(data []byte) *Fault { return refuse(data) }
+
 // tooDeep is the first line at which brackets, or the dashes, question marks
 // and colons that a line begins with, nest beyond reason; 0 when none does. It
 // knows nothing of quotes, so its limit on brackets is generous.

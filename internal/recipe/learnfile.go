@@ -115,6 +115,11 @@ func (r *correctionsReader) decode(data []byte) (file correctionsFile) {
 		r.fault("", fmt.Sprintf("the file is larger than %d MB", mostCorrections>>20), "keep fewer corrections in one file")
 		return file
 	}
+	if f := practical.TooDeep(data); f != nil {
+		f.File = r.file
+		r.faults = append(r.faults, *f)
+		return file
+	}
 	tokens := lexer.Tokenize(string(bytes.TrimPrefix(data, []byte("\xEF\xBB\xBF"))))
 	for _, t := range tokens {
 		if t.Type == yamltoken.AnchorType || t.Type == yamltoken.AliasType || t.Type == yamltoken.MergeKeyType {

@@ -21,6 +21,7 @@ import (
 const (
 	largest     = 4 << 20
 	largestFile = app.MostFile + 1<<20
+	largestBag  = 65 << 20 // the plans of a class in one archive
 )
 
 // policy lets a page load from this server and nowhere else: no script or
@@ -93,6 +94,9 @@ func (s *Server) limit(next http.Handler) http.Handler {
 		kind, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type"))
 		if kind == "multipart/form-data" {
 			most = largestFile
+			if strings.HasSuffix(r.URL.Path, "/plans") {
+				most = largestBag
+			}
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, most)
 		err := r.ParseForm()
@@ -106,7 +110,7 @@ func (s *Server) limit(next http.Handler) http.Handler {
 			_, _ = io.CopyN(io.Discard, r.Body, most)
 			s.fail(w, r, practical.Fault{
 				Code: practical.TooLarge, Message: "that is more than this page can take at once",
-				Hint: fmt.Sprintf("send at most %d MB; a recipe's text is far smaller", most>>20),
+				Hint: fmt.Sprintf("send at most %d MB at once, in parts if it is more", most>>20),
 			})
 		case err != nil:
 			s.fail(w, r, practical.Fault{Code: practical.Invalid, Message: "the form could not be read", Hint: "go back and send it again"})

@@ -114,7 +114,7 @@
     again.click();
   }, true);
 
-  // A file dropped on its form is sent; several are left to the picker.
+  // A file dropped on its form is sent; several where the form takes several.
   const droppable = (event) => event.target.closest?.("[data-drop]");
   for (const name of ["dragenter", "dragover", "dragleave", "drop"]) {
     document.addEventListener(name, (event) => {
@@ -122,8 +122,9 @@
       if (!form || !event.dataTransfer?.types.includes("Files")) return;
       event.preventDefault();
       form.classList.toggle("over", name === "dragenter" || name === "dragover");
-      if (name === "drop" && event.dataTransfer.files.length === 1) {
-        form.querySelector("input[type=file]").files = event.dataTransfer.files;
+      const picker = form.querySelector("input[type=file]");
+      if (name === "drop" && (event.dataTransfer.files.length === 1 || (picker.multiple && event.dataTransfer.files.length > 1))) {
+        picker.files = event.dataTransfer.files;
         form.requestSubmit();
       }
     });
