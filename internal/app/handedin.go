@@ -173,6 +173,12 @@ func (a *App) FixRow(ctx context.Context, id string, plan int64, row int, steps 
 	return a.Store.Fix(ctx, id, plan, fixed)
 }
 
+// PutAside is every plan of a practical that was put away, the first one first.
+func (a *App) PutAside(ctx context.Context, id string) ([]HandedIn, error) {
+	kept, err := a.Store.HandedIn(ctx, id)
+	return slices.DeleteFunc(kept, func(h HandedIn) bool { return !h.Away }), err
+}
+
 // PutPlanAway puts a plan away, or brings it back.
 func (a *App) PutPlanAway(ctx context.Context, id string, plan int64, away bool) error {
 	return a.Store.PutAway(ctx, id, plan, away)

@@ -24,6 +24,7 @@ type HandedInPage struct {
 	Name       string
 	Done       string
 	Faults     practical.Faults
+	Away       []app.HandedIn   // put away; each can be brought back
 	Rules      bool             // the teacher has a file of rules of their own
 	RuleFaults practical.Faults // of a file of rules
 }
@@ -101,6 +102,9 @@ func (s *Server) handedInPage(r *http.Request) (HandedInPage, error) {
 		return HandedInPage{}, err
 	}
 	page := HandedInPage{Rules: own != "", Base: s.base(r, rec, "Check", nil), Setting: string(setting), Asked: len(asked), Done: doneWords[r.URL.Query().Get("done")]}
+	if page.Away, err = s.app.PutAside(r.Context(), id); err != nil {
+		return HandedInPage{}, err
+	}
 	for _, c := range settingChoices {
 		c.Chosen = c.Value == page.Setting
 		page.Choices = append(page.Choices, c)

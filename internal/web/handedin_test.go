@@ -77,7 +77,10 @@ func TestRowIsCorrected(t *testing.T) {
 		t.Errorf("a row that is none: status %d", a.status)
 	}
 	s.post(at, url.Values{"do": {"away"}}).ok()
-	s.get("/practical/"+rec.ID+"/plans").ok().has(".handed-in", 0)
+	a = s.get("/practical/" + rec.ID + "/plans").ok()
+	a.has(".handed-in", 0)
+	a.says(".away", "ash.txt")
+	s.post(at, url.Values{"do": {"back"}}).ok().has(".handed-in tbody tr", 1)
 }
 
 // An assessed practical shows a learner nothing; a coached one logs what it shows,

@@ -190,7 +190,7 @@ func (s *Server) changeHanded(w http.ResponseWriter, r *http.Request) error {
 		if err := s.app.PutPlanAway(r.Context(), id, plan, do == "away"); err != nil {
 			return err
 		}
-		http.Redirect(w, r, "/practical/"+id+"/plans?done=away", http.StatusSeeOther)
+		http.Redirect(w, r, "/practical/"+id+"/plans?done="+do, http.StatusSeeOther)
 		return nil
 	case "fix", "clear":
 		row, err := strconv.Atoi(r.PostFormValue("row"))
