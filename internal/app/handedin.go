@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 	"maps"
+	"path"
+	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -71,6 +73,9 @@ func (a *App) HandIn(ctx context.Context, id string, files []PlanFile) (int, pra
 	var keep []HandedIn
 	var faults practical.Faults
 	for _, given := range files {
+		if beside(path.Base(filepath.ToSlash(given.Name))) {
+			continue // a folder brings what a system put there
+		}
 		for _, f := range PlansIn(given.Name, given.Data) {
 			if f.Err != nil {
 				faults = append(faults, *faultOf(f.Name, f.Err))

@@ -50,6 +50,7 @@ func TestPlansAreHandedIn(t *testing.T) {
 	a.says(".handed-in", "earlier plan")
 	a.says(".handed-in", "mended")
 	s.get(at + "/9").status404()
+	s.upload(at, ".DS_Store", "what a system put into a folder").ok().has(".handed-in tbody tr", 3)
 }
 
 func (a answer) status404() {
