@@ -14,7 +14,7 @@ func noCoreCheck(v *view, f *asker) {
 		var cooked *row
 		for _, r := range rows {
 			for _, d := range r.deeds {
-				risky := highRisk.in(d.words) || d.HighRisk && !fishy.in(d.words) && !onlyEggs(d) || fishy.in(d.words) && !fishDone.in(r.all())
+				risky := highRisk.in(d.words) || d.HighRisk && !fishy.in(d.words) && !byLook(d) || fishy.in(d.words) && !fishDone.in(r.all())
 				switch d.Kind {
 				case act.Hob, act.PutIn, act.Grill:
 					if d.Kind == act.Grill && (len(d.Objects) == 0 || grillOn.in(d.words)) {
@@ -35,9 +35,14 @@ func noCoreCheck(v *view, f *asker) {
 
 var grillOn = lex("heat the grill, heat grill, grill on, light the grill, light grill, turn grill on, preheat the grill, preheat grill, turn on grill, turn on the grill, grill to heat")
 
-// onlyEggs says that a deed cooks eggs and names nothing else.
-func onlyEggs(d *deed) bool {
-	return slices.Contains(d.Objects, "egg") && !slices.ContainsFunc(d.Objects, func(o string) bool { return o != "egg" && !vessel.in([]string{o}) })
+// noProbe are foods that are heated and that nobody probes by themselves: eggs by
+// their look, rice by biting it (it is its cooling that is a risk).
+var noProbe = []string{"egg", "rice"}
+
+// byLook says that a deed cooks eggs or rice and names nothing else.
+func byLook(d *deed) bool {
+	return slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(noProbe, o) }) &&
+		!slices.ContainsFunc(d.Objects, func(o string) bool { return !slices.Contains(noProbe, o) && !vessel.in([]string{o}) })
 }
 
 // rawIn says that raw meat was worked on for the dish before the deed, and the
