@@ -92,6 +92,9 @@ func (s *site) tab(width int64, script bool) *tab {
 	var listening sync.WaitGroup
 	heard := make(chan struct{})
 	b.do(chromedp.EmulateViewport(width, 800), chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		if _, err := cdp.Call(ctx, t, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true}); err != nil {
+			return err
+		}
 		_, err := cdp.Call(ctx, t, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: !script})
 		return err
 	}))
@@ -143,6 +146,12 @@ func eval[T any](b *tab, expression string) T {
 		b.Fatalf("%s: %v", expression, err)
 	}
 	return value
+}
+
+// focus puts the focus on what an expression names, and waits until it has it.
+func (b *tab) focus(element string) {
+	b.Helper()
+	b.until(`(() => { const e = ` + element + `; e.focus(); return e === document.activeElement && document.hasFocus(); })()`)
 }
 
 // until waits for an expression to hold, on this page or the next one.

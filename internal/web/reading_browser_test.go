@@ -19,14 +19,14 @@ func TestStepsByKeyboard(t *testing.T) {
 	steps := func() []practical.Step { return b.now(id).Practical.Dishes[0].Steps }
 	b.open("/practical/" + id + "/dishes/A")
 	// The step in doubt is found right with one press.
-	eval[bool](b, `document.querySelector("button[value='sure:A3']").focus() || true`)
+	b.focus(`document.querySelector("button[value='sure:A3']")`)
 	b.do(chromedp.KeyEvent(kb.Enter))
 	b.until(`document.querySelector("#doubts li") === null && document.querySelector("#state").textContent.includes("step A3 is right")`)
 	if s := steps()[2]; s.Doubt != 0 || s.Hands != p.Dishes[0].Steps[2].Hands {
 		t.Errorf("found right: %+v", s)
 	}
 	field := `document.getElementsByName("dishes[0].steps[0].hands.likely")[0]`
-	eval[bool](b, field+`.focus() || true`)
+	b.focus(field)
 	for range 6 { // 8 to 14, past the high 12
 		b.do(chromedp.KeyEvent(kb.ArrowUp))
 	}
@@ -38,20 +38,20 @@ func TestStepsByKeyboard(t *testing.T) {
 	if got := remembered(b.site); len(got) != 1 || got[0].Words != p.Dishes[0].Steps[0].Text {
 		t.Errorf("remembered %+v", got)
 	}
-	eval[bool](b, field+`.focus() || true`)
+	b.focus(field)
 	b.do(chromedp.KeyEvent(kb.ArrowDown, chromedp.KeyModifiers(chromedp.ModifierAlt)))
 	b.until(`document.querySelector("tr[data-step=A2] .what").textContent.includes("Rub") && document.activeElement.id === "down-A2"`)
 	// Open the step by its button, choose a place to cut, split.
-	eval[bool](b, `document.getElementById("look-A2").focus() || true`)
+	b.focus(`document.getElementById("look-A2")`)
 	b.do(chromedp.KeyEvent(kb.Enter))
 	b.until(`document.getElementById("cut") !== null`)
-	eval[bool](b, `document.getElementById("cut").focus() || true`)
+	b.focus(`document.getElementById("cut")`)
 	b.do(chromedp.KeyEvent(kb.Home), chromedp.KeyEvent(kb.Tab), chromedp.KeyEvent(kb.Enter))
 	b.until(`document.querySelectorAll("tr[data-step]:not(.open)").length === 4`)
 	if s := steps(); len(s) != 5 || s[1].Text != "Rub the butter into the flour," || s[2].Text != "add water and form a dough." {
 		t.Errorf("split: %+v", s)
 	}
-	eval[bool](b, `[...document.querySelectorAll("button[value^=join]")][0].focus() || true`)
+	b.focus(`[...document.querySelectorAll("button[value^=join]")][0]`)
 	b.do(chromedp.KeyEvent(kb.Enter))
 	b.until(`document.querySelectorAll("tr[data-step]:not(.open)").length === 3`)
 	if s := steps(); s[1].Text != p.Dishes[0].Steps[0].Text {

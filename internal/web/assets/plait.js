@@ -41,7 +41,10 @@
       state("Saving…");
     }
     if (form && form.hasAttribute("data-dovetails")) say("Dovetailing");
+    // What is typed into a page that is about to be replaced would be lost.
+    if (event.detail.target.id === "main") event.detail.target.inert = true;
   });
+  document.addEventListener("htmx:afterRequest", (event) => { event.detail.target.inert = false; });
   // An answer that is no page of the form (somebody else changed it, it broke)
   // takes the place of the page.
   document.addEventListener("htmx:beforeSwap", (event) => {
