@@ -121,10 +121,14 @@ func (s *solving) improve() {
 
 // share is how many of the conflicts left the objective in hand may take.
 func (s *solving) share() int64 {
+	share := s.left
 	if s.level < len(s.goals)-1 {
-		return s.left * 6 / 10
+		share = s.left * 6 / 10
 	}
-	return s.left
+	if s.level < len(s.o.Efforts) && s.o.Efforts[s.level] != 0 {
+		share = min(share, max(0, s.o.Efforts[s.level]))
+	}
+	return share
 }
 
 // adapt doubles a step that succeeded and cuts one that did not.

@@ -31,6 +31,7 @@ func (s Status) String() string {
 type Options struct {
 	Seed     int64             // steers ties and restarts
 	Effort   int64             // greatest amount of work, in conflicts of the search; other work counts as its worth in conflicts. 0 means 200000
+	Efforts  []int64           // by objective: the greatest effort for it, of that in all. 0, or none: a share of what is left; below 0: none at all, it is kept as good as the first solution has it
 	Memory   int64             // about how many bytes the search may remember; 0 means no limit. It forgets sooner, then stops
 	Time     time.Duration     // a safety net on the wall clock; 0 means none. A result it cut short may not repeat
 	Start    *problem.Solution // a schedule to begin from, or nil. If the judge refuses it, as a schedule of a problem that has changed a little since, the search begins near it
