@@ -2,6 +2,7 @@ package check
 
 import (
 	"cmp"
+	"context"
 	"slices"
 
 	"plait.example/internal/match"
@@ -29,12 +30,21 @@ type Saved struct {
 // then by row, what is said of the plan as a whole after its rows. It never
 // fails: what cannot be judged is not judged.
 func Run(m match.Matched, o Options) []Finding {
+	found, _ := RunWithin(context.Background(), m, o) // it never ends
+	return found
+}
+
+// RunWithin is Run until ctx ends; its error is then that of ctx.
+func RunWithin(ctx context.Context, m match.Matched, o Options) ([]Finding, error) {
 	if len(m.Rows) == 0 {
-		return nil
+		return nil, nil
 	}
 	v := look(m, o.Saving)
 	var found []Finding
 	for _, rule := range o.Rules.List() {
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
 		if rule.On && (v.hasTimes || !rule.Times) {
 			f := &asker{view: v, rule: rule}
 			rule.test(v, f)
@@ -44,7 +54,7 @@ func Run(m match.Matched, o Options) []Finding {
 	slices.SortStableFunc(found, func(a, b Finding) int {
 		return cmp.Or(cmp.Compare(rank(a.Severity), rank(b.Severity)), cmp.Compare(last(a.Row), last(b.Row)))
 	})
-	return found
+	return found, nil
 }
 
 func rank(s Severity) int { return slices.Index([]Severity{Stops, Marks, Polish}, s) }

@@ -4,6 +4,7 @@ import (
 	"maps"
 	"os"
 	"slices"
+	"strings"
 	"testing"
 
 	"plait.example/internal/check/checktest"
@@ -16,7 +17,11 @@ import (
 // was read of the menus' recipes, so that no reader of recipes is needed here.
 func menu(t testing.TB, p checktest.Plan) *practical.Practical {
 	t.Helper()
-	data, err := os.ReadFile("testdata/" + p.Menu + ".yaml")
+	place := "testdata/"
+	if strings.HasPrefix(p.Folder, "fresh/") {
+		place = "testdata/fresh/"
+	}
+	data, err := os.ReadFile(place + p.Menu + ".yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,10 +48,16 @@ func menu(t testing.TB, p checktest.Plan) *practical.Practical {
 }
 
 // writtenPlan is a plan of the corpus as the reader of documents gives it.
-func writtenPlan(p checktest.Plan) written.Plan {
+func writtenPlan(t testing.TB, p checktest.Plan) written.Plan {
 	out := written.Plan{Name: p.Name}
 	names := map[string]string{"all": "all"}
-	for _, n := range checktest.Names[p.Menu] {
+	dishes := checktest.Names[p.Menu]
+	if dishes == nil {
+		for _, d := range menu(t, p).Dishes {
+			dishes = append(dishes, [2]string{d.Letter, d.Name})
+		}
+	}
+	for _, n := range dishes {
 		names[n[0]] = n[1]
 		out.Dishes = append(out.Dishes, written.Named{Letter: n[0], Name: n[1]})
 	}
@@ -63,16 +74,16 @@ func writtenPlan(p checktest.Plan) written.Plan {
 // seenAs is how much is known of the practical when a plan of the corpus is checked.
 var seenAs = map[string]func(t testing.TB, p checktest.Plan) match.Matched{
 	"with its recipes": func(t testing.TB, p checktest.Plan) match.Matched {
-		return match.Match(writtenPlan(p), menu(t, p), nil)
+		return match.Match(writtenPlan(t, p), menu(t, p), nil)
 	},
 	"with its kitchen": func(t testing.TB, p checktest.Plan) match.Matched {
 		kitchen := menu(t, p)
 		kitchen.Dishes = nil
-		m := match.Match(writtenPlan(p), nil, nil)
+		m := match.Match(writtenPlan(t, p), nil, nil)
 		m.Practical = kitchen
 		return m
 	},
-	"alone": func(t testing.TB, p checktest.Plan) match.Matched { return match.Match(writtenPlan(p), nil, nil) },
+	"alone": func(t testing.TB, p checktest.Plan) match.Matched { return match.Match(writtenPlan(t, p), nil, nil) },
 }
 
 // matchedPlans keeps the plans of the corpus beside their recipes, by name:

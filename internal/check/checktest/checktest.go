@@ -17,7 +17,7 @@ import (
 // Menus holds folders of menus. Each menu has its practical.yaml, the recipes it
 // names, and its sound plans.
 //
-//go:embed menus second third fourth
+//go:embed menus second third fourth fresh
 var Menus embed.FS
 
 // The folders of Menus.
@@ -27,6 +27,10 @@ const (
 	Fourth   = "fourth" // plans of which only the score was looked at
 	Third    = "third"  // plans by another hand, set out otherwise, that were not looked at
 )
+
+// Fresh are the folders of further rounds: of each, the first score was noted and
+// only then were causes mended. Their rows say which steps they stand for.
+var Fresh = []string{"fresh/1"}
 
 // Plan is a plan with what is known of it.
 type Plan struct {
@@ -51,6 +55,7 @@ type Row struct {
 	Text   string
 	Points string
 	Acts   []string // for the cook
+	Steps  []string // ids of the steps that it stands for, in brackets those that it may; only in Fresh
 }
 
 // Planted is a fault that must be found.
@@ -104,14 +109,18 @@ func readPlans(folder, menu, text string) ([]Plan, error) {
 
 func readRow(line string) (Row, error) {
 	part := strings.Split(line, "|")
-	if len(part) != 6 {
-		return Row{}, fmt.Errorf("%d parts in a row, 6 are wanted: %s", len(part), line)
+	if len(part) != 6 && len(part) != 7 {
+		return Row{}, fmt.Errorf("%d parts in a row, 6 are wanted, or 7 with its steps: %s", len(part), line)
 	}
 	for i := range part {
 		part[i] = strings.TrimSpace(part[i])
 	}
 	at, err := clock(part[1])
-	return Row{Mark: part[0], Clock: at, Dish: part[2], Text: part[3], Points: part[4], Acts: strings.Fields(part[5])}, err
+	row := Row{Mark: part[0], Clock: at, Dish: part[2], Text: part[3], Points: part[4], Acts: strings.Fields(part[5])}
+	if len(part) == 7 {
+		row.Steps = strings.Fields(part[6])
+	}
+	return row, err
 }
 
 func clock(s string) (practical.TimeOfDay, error) {
