@@ -7,9 +7,12 @@ BENCH ?= .
 
 .PHONY: test check bench fuzz cross screens
 
-# Everything: form, faults, arrows, all tests with the race detector, browser tests too.
+# Everything: form, faults, arrows, all tests, with the race detector and in the browser too.
+# The race detector makes reading whole corpora and drawing thousands of problems slow:
+# such tests take fewer of them under -short, and all of them without the detector.
 test: check
-	go test -race ./...
+	go test -race -short ./...
+	go test $$(go list ./... | grep -v internal/web)
 
 # Form and faults, without running tests.
 check:

@@ -35,6 +35,9 @@ func checkPlanted(t *testing.T, folder string) []planted {
 		t.Fatal(err)
 	}
 	var a App
+	if testing.Short() {
+		documents = checktest.Few(documents)
+	}
 	practicals := map[string]*practical.Practical{} // by the text of its file
 	var all []planted
 	for _, d := range documents {
@@ -207,6 +210,9 @@ func score(t *testing.T, folder string, least goal) {
 	}
 	t.Logf("%d of %d planted faults found (%.1f %%); %d findings in %d rows of sound plans (1 in %.0f)",
 		all.found, all.planted, 100*float64(all.found)/float64(all.planted), all.alarms, all.rows, float64(all.rows)/float64(max(1, all.alarms)))
+	if testing.Short() {
+		return // shares of a few say nothing
+	}
 	if 100*all.found < least.found*all.planted {
 		t.Errorf("fewer than %d %% of the planted faults are found", least.found)
 	}
@@ -245,7 +251,7 @@ var said = map[checktest.MishapKind][]string{
 // Where the cook who follows a plan burns, clashes or overruns, the checker has said so.
 func TestCookWasWarned(t *testing.T) {
 	for _, folder := range []string{checktest.LookedAt, checktest.Second, checktest.Third, checktest.Fourth} {
-		if mishaps, warned := follow(t, folder); mishaps == 0 || 100*warned < 90*mishaps {
+		if mishaps, warned := follow(t, folder); !testing.Short() && (mishaps == 0 || 100*warned < 90*mishaps) {
 			t.Errorf("%s: warned of %d mishaps of %d", folder, warned, mishaps)
 		}
 	}

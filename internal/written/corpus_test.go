@@ -21,6 +21,9 @@ func TestDocuments(t *testing.T) {
 		}
 		documents = append(documents, some...)
 	}
+	if testing.Short() {
+		documents = checktest.Few(documents)
+	}
 	for _, d := range documents {
 		read, err := format.Read(d.Name, d.Data)
 		if err != nil {
