@@ -42,7 +42,7 @@ func compileNamed(p *problem.Problem, seed int64) *model {
 }
 
 // compileSoft does the same, but demands of these names hold only while their
-// literals in soft do. They must not be names of states.
+// literals in soft do.
 func compileSoft(p *problem.Problem, seed int64, names []string) *model {
 	m := &model{p: p, e: lcg.New(seed), order: map[pair]lcg.Lit{}}
 	always := p

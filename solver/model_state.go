@@ -87,6 +87,7 @@ func (m *model) need(k, i int) *need {
 	if len(with) < len(a.Modes) {
 		n.present = m.some(with...)
 	}
+	n.present = m.all(n.present, m.while(st.Demand))
 	n.level = m.levels(possible)
 	for md, set := range allowed {
 		if set != nil {
@@ -134,7 +135,7 @@ func (m *model) levels(possible []bool) []lcg.Lit {
 
 // restrict demands one of a set of levels in a mode.
 func (m *model) restrict(n *need, mode lcg.Lit, set []bool) {
-	clause := []lcg.Lit{mode.Not()}
+	clause := []lcg.Lit{mode.Not(), m.while(m.p.States[n.state].Demand).Not()}
 	for l, ok := range set {
 		if ok {
 			clause = append(clause, n.level[l])
