@@ -22,28 +22,45 @@ func whatIf(ts []token) bool {
 	return ts[0].is("if") && hasAny(ts, "too", "necessary", "needed", "not", "seems", "looks", "starts", "sticky", "dry", "thick", "thin", "prefer", "happens", "becomes", "required", "getting", "don't", "begins") && !hasAny(ts, "using")
 }
 
-// attends says whether a clause only tends what already waits: "turn halfway", "stir from time to time".
+// attends says whether a clause only tends what already waits: "turn halfway", "stir from time to time", "baste after 20 minutes".
 func (s *splitter) attends(c clause, followed bool) bool {
-	if s.cur.kind != waitJob || c.wait || c.hands != nil || len(c.times) > 0 && c.times[0].role != recurs {
+	if s.cur.kind != waitJob || c.wait || c.hands != nil {
 		return false
+	}
+	w := s.cur.waiting()
+	back := 0 // minutes into the wait at which the food is seen to
+	if len(c.times) > 0 && c.times[0].role != recurs {
+		if back = c.times[0].least; !s.within(c, w) {
+			return false
+		}
 	}
 	body := s.ts[c.from:c.to]
 	if !followed && s.takesOut(c, body) {
 		return true
 	}
-	if c.verbIs("stir", "turn", "baste", "shake", "toss", "flip", "skim", "check", "top", "rotate") && (stirsSometimes(body) || has(body, "once", "every", "side") || len(c.times) > 0) {
-		if s.cur.waiting().look == practical.Leave || s.cur.waiting().look == "" {
-			s.cur.waiting().look = practical.Look
-		}
-		if s.cur.waiting().every == 0 {
-			s.cur.waiting().every = max(c.every, 5)
-			if said := s.cur.waiting().said; said != nil && has(body, "halfway", "half way", "once") {
-				s.cur.waiting().every = max(1, said.least/2)
-			}
-		}
-		return true
+	if !tends[c.verb.name] || !stirsSometimes(body) && !has(body, "once", "twice", "every", "side", "midway") && len(c.times) == 0 {
+		return false
 	}
-	return false
+	if w.look == practical.Leave || w.look == "" {
+		w.look, w.every = practical.Look, 0
+	}
+	if w.every == 0 {
+		said := 0
+		if w.said != nil {
+			said = w.said.least
+		}
+		w.every = max(c.every, back)
+		if w.every == 0 {
+			w.every = max(often(body, said), 1)
+		}
+	}
+	return true
+}
+
+// within says that a clause that tends food after some minutes speaks of the wait w: "turn after 20 minutes" of an hour.
+func (s *splitter) within(c clause, w *clause) bool {
+	d := c.times[0]
+	return tends[c.verb.name] && (d.role == refersBack || d.role == describes) && d.from+c.shift > c.at && w.said != nil && d.least < w.said.least && hotPlace(w.place) && s.lastSentence() >= c.sentence-1
 }
 
 // settles says whether a clause stands between coming to the boil and the simmer that follows: "cover", "turn down the heat".

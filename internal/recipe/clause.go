@@ -174,7 +174,7 @@ func verbal(ts []token, i int, first bool) bool {
 	if prev.is("the") && at(ts, j-1).is("and") && !nounsToo[ts[i].text] {
 		prev = at(ts, j-1) // a slip for "then"
 	}
-	if negations[prev.text] {
+	if negations[prev.text] || at(ts, i-1).is("once") && i == 1 && nounsToo[ts[i].text] && at(ts, i+1).kind != word {
 		return false
 	}
 	t, next := ts[i], at(ts, i+1)

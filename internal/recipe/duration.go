@@ -14,6 +14,9 @@ type duration struct {
 	capped      bool // no least: "up to", "no more than"
 	vague       bool // "a few", "several", "overnight"
 	rest        bool // "the remaining 10 minutes"
+	perGrams    float64 // the minutes are for so many grams of the food; 0: they are not
+	rate        stretch // those minutes alone, without what is added to them
+	reason      string  // how the minutes were worked out; empty: they stand in the text
 	role        role
 }
 
@@ -72,8 +75,29 @@ func readDuration(ts []token, i int) (duration, int) {
 		s.high, next = max(s.high, other.high), end // "20 minutes to half an hour"
 	}
 	d := duration{vague: s.vague}
+	if least, end := atLeast(ts, i, next); end > next {
+		s, next, d = least, end, duration{open: true} // "overnight, or for at least 8 hours"
+	}
 	d.last(s)
 	return d, next
+}
+
+// atLeast reads "or for at least 8 hours" after a night that ends at token next.
+func atLeast(ts []token, i, next int) (stretch, int) {
+	if !ts[i].is("overnight") {
+		return stretch{}, next
+	}
+	j := next + boolInt(at(ts, next).is(",", "(")) // or "overnight (at least 8 hours)"
+	j += boolInt(at(ts, j).is("or"))
+	j += boolInt(at(ts, j).is("for"))
+	if !at(ts, j).is("at") || !at(ts, j+1).is("least") {
+		return stretch{}, next
+	}
+	s, end := readStretch(ts, j+2)
+	if end == j+2 {
+		return stretch{}, next
+	}
+	return s, end
 }
 
 // last sets how long the time is.
@@ -348,6 +372,14 @@ func elliptical(ts []token, i int) (stretch, int) {
 	if next == i || s.low < 1 || s.high > 90 || at(ts, i).kind != number {
 		return stretch{}, i
 	}
+	if at(ts, i-1).is("every", "after", "at") && tendsBefore(ts, i-1) && closesPhrase(ts, next) {
+		return stretch{low: s.low, high: s.high}, next // "basting every 10"
+	}
+	if at(ts, i-1).is("plus", "+") || at(ts, i-1).is("and") && at(ts, next).is("over", "extra") {
+		if perWeightNear(ts, i) {
+			return stretch{low: s.low, high: s.high}, next + boolInt(at(ts, next).is("over", "extra", "more"))
+		}
+	}
 	j, leads := i-1, false
 	for at(ts, j).is("another", "further", "last", "final", "remaining", "additional", "extra", "first", "about", "around", "a", "the", "an") {
 		leads = leads || !at(ts, j).is("about", "around", "a", "the", "an", "first")
@@ -367,6 +399,25 @@ func elliptical(ts []token, i int) (stretch, int) {
 		return stretch{}, i
 	}
 	return stretch{low: s.low, high: s.high}, end
+}
+
+// tendsBefore says that the words before token i in the same phrase see to food that waits: "giving it a shake".
+func tendsBefore(ts []token, i int) bool {
+	for j := i - 1; j >= max(0, i-8); j-- {
+		if tends[ts[j].text] {
+			return true
+		}
+		if ts[j].is(".", ";", "(") {
+			return false
+		}
+	}
+	return false
+}
+
+// closesPhrase says that a phrase ends before token i.
+func closesPhrase(ts []token, i int) bool {
+	t := at(ts, i)
+	return i >= len(ts) || t.is(",", ".", ";", ")", "!") && !(t.is(".", ",") && at(ts, i+1).kind == number && !at(ts, i+1).gap) || t.is("and", "until", "or", "to", "so", "then")
 }
 
 // minutes rounds up, so that seconds count as a minute.

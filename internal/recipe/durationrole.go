@@ -65,6 +65,10 @@ func qualifyAfter(ts []token, d *duration) {
 	if at(ts, d.to).is("or") && at(ts, d.to+1).is("so") {
 		d.to += 2 // "4 minutes or so on each side"
 	}
+	if grams, next := perWeight(ts, d.to); grams > 0 {
+		d.perGrams, d.rate, d.to = grams, d.exact, next
+		return
+	}
 	t, u := at(ts, d.to), at(ts, d.to+1)
 	tail := ts[d.to:min(d.to+5, len(ts))]
 	switch {

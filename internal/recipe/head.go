@@ -20,7 +20,11 @@ func (s *sorter) meta(l line, ahead section) bool {
 	if s.part == methodPart && l.marker == numbered || len(l.ts) > 16 || len(l.ts) == 0 {
 		return false
 	}
-	if n, ok := portions(l.ts); ok {
+	n, ok := portions(l.ts)
+	if !ok {
+		n, ok = portionsWithin(l.ts)
+	}
+	if ok {
 		if s.cur.serves == 0 {
 			s.cur.serves = n
 		}
@@ -64,15 +68,19 @@ func portions(ts []token) (int, bool) {
 	i := 1
 	switch {
 	case ts[0].is("serves", "servings", "serving", "makes", "yield", "yields", "portions", "serve", "feeds"):
-	case ts[0].is("for") && has(ts, "people", "person", "portions", "servings"):
+	case ts[0].is("cuts", "cut") && ts[1].is("into"):
+	case ts[0].is("for", "enough") && has(ts, "people", "person", "portions", "servings"):
 	default:
-		if v, next := readNumber(ts, 0); next > 0 && at(ts, next).is("servings", "portions") && len(ts) == next+1 {
+		if v, next := readNumber(ts, 0); next > 0 && at(ts, next).is("servings", "portions", "squares", "slices", "helpings") && len(ts) == next+1 {
 			return int(v), true
 		}
 		return 0, false
 	}
-	for at(ts, i).is(":", "about", "approx", "around", "up", "to", "size", "-", ".") {
+	for at(ts, i).is(":", "about", "approx", "around", "up", "to", "size", "-", ".", "into", "for", "enough") {
 		i++
+	}
+	if n := cutInto(ts[i:]); n > 0 {
+		return n, true
 	}
 	v, next := readSpan(ts, i)
 	if n := at(ts, i); v.low < 1 && n.kind == number {
@@ -82,6 +90,40 @@ func portions(ts []token) (int, bool) {
 		return 0, false
 	}
 	return int(v.low), true
+}
+
+// portionsWithin reads portions that stand further on in a line of the head:
+// "Prep: 10 mins | Serves 4", "Recipe serves 6".
+func portionsWithin(ts []token) (int, bool) {
+	if startsWithVerb(ts) || !hasAny(ts[:1], "prep", "cook", "preparation", "cooking", "time", "total", "recipe", "quantity", "difficulty", "skill", "level", "ready", "takes", "this", "course", "category") {
+		return 0, false
+	}
+	for i := 1; i+1 < len(ts); i++ {
+		if ts[i].is("serves", "feeds", "servings", "portions", "makes", "yield") && (ts[i-1].kind == sign || i <= 2) {
+			return portions(ts[i:])
+		}
+	}
+	return 0, false
+}
+
+// cutInto is the portions of one thing that is cut: "1 loaf (10 slices)", "1
+// cake, serves 8", "one 9-inch pie, about 8 servings"; 0: not said.
+func cutInto(ts []token) int {
+	if !hasAny(ts, wholes...) && !hasAny(ts, "loaves", "cakes", "pies", "tarts", "litres", "g", "kg", "ml", "cups") {
+		return 0
+	}
+	for i, t := range ts {
+		v, next := readSpan(ts, i)
+		if i > 0 && t.kind == number && next > i && v.low >= 2 && v.low <= 500 && at(ts, next).is("slices", "portions", "servings", "pieces", "squares", "wedges", "people", "helpings") {
+			return int(v.low)
+		}
+		if t.is("serves", "feeds", "serving", "into") {
+			if v, next := readSpan(ts, i+1); next > i+1 && v.low >= 2 && v.low <= 500 {
+				return int(v.low)
+			}
+		}
+	}
+	return 0
 }
 
 // wholes are things of which one is more than a portion: "Makes 1 loaf" says nothing of how many it serves.

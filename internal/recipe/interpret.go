@@ -37,6 +37,7 @@ func (cx *context) interpret(ts []token, c *clause) {
 			said = &c.times[i]
 		} else if c.times[i].role == lasts && joinedTimes(ts, *said, c.times[i]) {
 			said.plus(c.times[i])
+			said.to = c.times[i].to
 		}
 		if c.times[i].role == recurs && c.times[i].least > 0 && c.times[i].least < 60 {
 			c.every = c.times[i].least
@@ -76,7 +77,10 @@ func (cx *context) interpret(ts []token, c *clause) {
 // joinedTimes says that two times in one clause follow one another: "10 minutes on one side and 5 on the other".
 func joinedTimes(ts []token, a, b duration) bool {
 	between := ts[a.to:b.from]
-	return has(between, "plus") || has(between, "one side and", "and") && has(ts[b.to:min(len(ts), b.to+5)], "other side", "the other")
+	if a.perGrams > 0 && len(between) <= 4 && has(between, "and") {
+		return true // "25 minutes to the pound and 25 over"
+	}
+	return hasAny(between, "plus", "+") || has(between, "one side and", "and") && has(ts[b.to:min(len(ts), b.to+5)], "other side", "the other")
 }
 
 // remember keeps what later clauses lean on.
@@ -91,8 +95,9 @@ func (cx *context) remember(body []token, c *clause) {
 		return
 	}
 	switch {
-	case c.wait && (c.place == practical.AtOven || c.place == practical.AtHob || c.place == practical.AtGrill):
+	case c.wait && (c.place == practical.AtOven || c.place == practical.AtHob || c.place == practical.AtGrill), c.place == practical.AtMicrowave:
 		cx.place = c.place
+	case cx.place == practical.AtMicrowave && !namesPan(body) && c.verb.deed != fries && placeWords(body) != practical.AtHob:
 	case c.place == practical.AtHob || namesPan(body):
 		cx.place = practical.AtHob
 	case c.verb.deed == heatsUp && has(body, "grill", "broiler"):
@@ -203,6 +208,12 @@ func (cx *context) cooking(body []token, c *clause, said *duration) {
 		c.verb.deed = heatsUp
 		cx.grill = true
 		return
+	}
+	if named == "" && cx.place == practical.AtMicrowave && !namesPan(body) {
+		named = practical.AtMicrowave
+	}
+	if named == "" && cx.place == practical.AtOven && said != nil && hasAny(body, "further", "final", "another", "more") && !namesPan(body) && !has(body, "stirring", "simmer", "boil") {
+		named = practical.AtOven
 	}
 	if named == "" && cx.place == practical.AtGrill && said != nil && said.most <= 30 && !namesPan(body) {
 		named = practical.AtGrill

@@ -33,6 +33,7 @@ func readMethod(text string, items []item, head heading, r *Recipe) {
 	settleOven(text, jobs, head)
 	lendCookTime(jobs, head)
 	batches(jobs, head.makes)
+	byWeight(jobs, r.Ingredients)
 	serving := lastServe(jobs)
 	ids := names(jobs, serving)
 	facts := knownFoods(r.Ingredients)

@@ -37,7 +37,7 @@ func (cx *context) moving(body []token, c *clause, said *duration) {
 		cx.attention(body, c)
 		return
 	}
-	if said == nil && c.verbIs("transfer", "place", "put", "set", "pop") && has(body, "rack", "cooling") && !has(body, "drain", "paper", "shelf", "roasting") {
+	if said == nil && (c.verbIs("transfer", "place", "put", "set", "pop") && has(body, "rack", "cooling") && !has(body, "drain", "paper", "shelf", "roasting") || putToCool(body, c)) {
 		c.verb = verbs["cool"]
 		c.wait, c.place, c.look = true, practical.AtSide, practical.Leave
 		return
@@ -92,4 +92,10 @@ func (cx *context) moving(body []token, c *clause, said *duration) {
 // littleByLittle says that something goes in bit by bit, under the hands.
 func littleByLittle(body []token) bool {
 	return has(body, "at a time", "gradually", "bit by bit", "little by little", "slowly", "spoonful", "ladleful", "ladle", "steady stream", "thin stream", "drizzle")
+}
+
+// putToCool says that food is taken or put somewhere to cool: "remove to a rack to cool completely".
+func putToCool(body []token, c *clause) bool {
+	return (c.verb.deed == moves || c.verbIs("remove", "take", "turn", "tip", "lift", "slide", "invert", "unmould", "drain", "spread")) &&
+		has(body, "to cool", "to go cold", "until cool", "until cold", "till cool", "till cold", "until completely cool", "until completely cold") && !has(body, "before", "oven to", "fridge", "freezer")
 }

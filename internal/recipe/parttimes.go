@@ -100,9 +100,9 @@ func unusedTimes(text string, j *job, why []string) []string {
 		if d.role != lasts {
 			continue
 		}
-		words := "'" + quote(text, j.ts, d.from, d.to) + "'"
-		if !strings.Contains(strings.Join(why, "\n"), words) {
-			out = append(out, words+" stands here too and is not in the figures: look whether it should be")
+		words := quote(text, j.ts, d.from, d.to)
+		if all := strings.Join(why, "\n"); !strings.Contains(all, "'"+words) && !strings.Contains(all, " "+words) {
+			out = append(out, "'"+words+"' stands here too and is not in the figures: look whether it should be")
 		}
 	}
 	return out

@@ -41,8 +41,16 @@ func placeAt(ts []token, i int) practical.Place {
 			return ""
 		}
 		return practical.AtFreezer
-	case "microwave":
+	case "microwave", "microwaveable", "microwavable", "microwave-safe", "microwave-proof", "watts":
 		return practical.AtMicrowave
+	case "w":
+		if prev.kind == number && prev.value >= 300 && prev.value <= 1200 && !t.gap {
+			return practical.AtMicrowave // "800W"
+		}
+	case "shelf":
+		if prev.is("top", "middle", "bottom", "centre", "center", "upper", "lower", "oven") && !has(ts[i:min(i+5, len(ts))], "fridge", "refrigerator", "freezer") {
+			return practical.AtOven
+		}
 	case "grill", "broiler":
 		if next.is("pan", "rack", "tray") || prev.is("a", "or") && next.is("or", "griddle") {
 			return ""

@@ -57,6 +57,14 @@ func (cx *context) resting(body []token, c *clause, said *duration) {
 		return
 	}
 	setting := has(body, "set", "firm", "harden", "thicken", "solid")
+	if said == nil && named == "" && c.verb.name == "leave" && hasAny(body, "until", "till") && !hasAny(body, "aside") {
+		c.wait, c.place = true, practical.AtSide
+		if cx.place == practical.AtHob && hasAny(body, "golden", "brown", "browned", "crisp", "bubbling", "bubbles", "thick", "reduced", "underneath") {
+			c.place = practical.AtHob
+		}
+		cx.attention(body, c)
+		return
+	}
 	if said == nil && !setting && has(body, "cold", "cool", "soften", "softened", "room temperature", "lukewarm", "absorb", "puff") && !has(body, "fold") {
 		setting = true
 	}

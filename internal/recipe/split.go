@@ -108,6 +108,11 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 	if len(cs) > 0 && (ts[0].is("to", "for") && at(ts, 1).is("serve", "serving")) && !cs[0].wait && !cs[0].verbIs("whip", "whisk", "make", "cook", "fry", "boil", "toast", "heat", "warm", "reheat", "mix", "melt", "grate") {
 		cs[0].verb = verbs["serve"]
 	}
+	for i := range cs {
+		if body := ts[cs[i].from:cs[i].to]; cs[i].verbIs("take", "send", "bring", "carry") && has(body, "to table", "to the table") {
+			cs[i].verb, cs[i].wait = verbs["serve"], false
+		}
+	}
 	spreadTime(ts, cs)
 	for i := range cs {
 		cs[i].from, cs[i].to, cs[i].at, cs[i].sentence, cs[i].shift = cs[i].from+from, cs[i].to+from, cs[i].at+from, n, from
@@ -171,7 +176,7 @@ func label(ts, item []token) int {
 		for at(ts, k).is("*", "_") {
 			k++
 		}
-		if k < len(ts) && ts[k].upper && !losesFigure(item, i) {
+		if k < len(ts) && ts[k].upper && !losesFigure(item, i) && !ts[0].is("meanwhile", "while", "whilst", "meantime") {
 			return k
 		}
 		return 0
@@ -380,6 +385,9 @@ func (s *splitter) leadsTo(c, wait clause) bool {
 	}
 	if c.verbIs("put", "pour", "place", "tip", "transfer", "turn", "arrange", "lay", "pop", "spoon") && wait.place != practical.AtSide && (wait.place == practical.AtHob || s.fillsVessel(c, wait.place)) {
 		return false // food goes into the pan or the tin before that is left
+	}
+	if c.verb.deed == lets && c.place == practical.AtHob && wait.place == practical.AtSide {
+		return false
 	}
 	return c.verb.deed == moves || c.verb.deed == boils || c.verb.deed == lets || c.verb.deed == heatsUp ||
 		c.verbIs("turn", "tip", "seal") && wait.place != practical.AtHob && wait.place != practical.AtSide

@@ -15,6 +15,7 @@ import (
 type truth struct {
 	words, kind, minutes, place, celsius string
 	after                                []string
+	look                                 string // how closely the wait is watched: "10", "leave", "look", "stay"; empty: not judged
 	step                                 int // of the recipe read; -1: none
 }
 
@@ -41,7 +42,7 @@ func (t tally) String() string {
 
 // score is a tally a field. Precision is over what was read, recall over the truth.
 type score struct {
-	minutes, minutesPrecise, celsius, celsiusPrecise, split, place, order tally
+	minutes, minutesPrecise, celsius, celsiusPrecise, split, place, order, look tally
 }
 
 func readTruth(t *testing.T, path string) []truth {
@@ -59,6 +60,9 @@ func readTruth(t *testing.T, path string) []truth {
 		r := truth{words: f[0], kind: f[1], minutes: f[2], place: f[3], celsius: f[4], step: -1}
 		if len(f) > 5 && f[5] != "" {
 			r.after = strings.Split(f[5], ",")
+		}
+		if len(f) > 6 {
+			r.look = f[6]
 		}
 		rows = append(rows, r)
 	}
@@ -98,6 +102,7 @@ func TestTruth(t *testing.T) {
 		{"held", floor(98, 98, 99, 99, 98, 97, 95)},
 		{"held2", floor(97, 97, 99, 99, 97, 97, 97)},
 		{"third", floor(99, 99, 99, 99, 98, 97, 98)},
+		{"fifth", floor(0, 0, 0, 0, 0, 0, 0)},
 	} {
 		t.Run(set.name, func(t *testing.T) {
 			var total score
@@ -131,7 +136,7 @@ func TestTruth(t *testing.T) {
 
 func floor(m, mp, c, cp, s, p, o int) score {
 	f := func(n int) tally { return tally{n, 100} }
-	return score{f(m), f(mp), f(c), f(cp), f(s), f(p), f(o)}
+	return score{f(m), f(mp), f(c), f(cp), f(s), f(p), f(o), f(o)}
 }
 
 func (s score) atLeast(t *testing.T, min score) {
@@ -158,6 +163,7 @@ func (s score) fields() []field {
 		{"hands or wait", s.split},
 		{"place", s.place},
 		{"order", s.order},
+		{"attention", s.look},
 	}
 }
 
@@ -215,6 +221,13 @@ func judge(t *testing.T, name string, r Recipe, rows []truth, s *score) {
 			degrees[row.step] = degrees[row.step] || ok
 			if !ok {
 				miss("degrees %s, read %s", row.celsius, figures(st))
+			}
+		}
+		if row.look != "" {
+			ok := lookRight(st, row.look)
+			s.look.note(ok)
+			if !ok {
+				miss("attention %s, read %s", row.look, figures(st))
 			}
 		}
 		for _, a := range row.after {
@@ -279,6 +292,17 @@ func minutesRight(s practical.Step, want string) bool {
 		return s.Hands.High == high // "no more than"
 	}
 	return s.Hands.Low == low && s.Hands.High == high
+}
+
+// lookRight compares the attention: a figure is how often to look, in minutes.
+func lookRight(s practical.Step, want string) bool {
+	if s.Wait == nil {
+		return false
+	}
+	if every, err := strconv.Atoi(want); err == nil {
+		return s.Wait.Attention == practical.Look && s.Wait.Every == every
+	}
+	return string(s.Wait.Attention) == want
 }
 
 func parseMinutes(s string) (low, high int, open bool) {

@@ -117,6 +117,9 @@ func makeWait(text string, j *job) (practical.Wait, []string, float64) {
 			why, doubt = append(why, j.inTurns()), max(doubt, 0.3)
 		}
 		why = append(why, "'"+quote(text, ts, shift+d.from, shift+d.to)+"': said")
+		if d.reason != "" {
+			why, doubt = append(why, d.reason), max(doubt, 0.3)
+		}
 	} else {
 		u := usualWait(*c, j.around())
 		w.Least, w.Most = u.least, u.most

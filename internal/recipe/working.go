@@ -15,6 +15,11 @@ func (cx *context) working(body []token, c *clause, said *duration) {
 		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
 		return
 	}
+	if said == nil && putToCool(body, c) {
+		c.verb = verbs["cool"]
+		c.wait, c.place, c.look = true, practical.AtSide, practical.Leave
+		return
+	}
 	if has(body, "simmering water", "bain marie", "bain-marie", "double boiler") && !has(body, "into the", "add") {
 		c.place = practical.AtHob
 	}
