@@ -20,7 +20,11 @@ func (m *model) extract() *problem.Solution {
 		}
 	}
 	for k := range m.p.States {
-		s.Changes = append(s.Changes, m.changes(k)...)
+		if m.idles[k] {
+			s.Changes = append(s.Changes, m.row(k, s)...)
+		} else {
+			s.Changes = append(s.Changes, m.changes(k)...)
+		}
 	}
 	slices.SortStableFunc(s.Changes, func(a, b problem.StateChange) int {
 		return cmp.Or(cmp.Compare(a.At, b.At), cmp.Compare(a.State, b.State))

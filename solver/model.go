@@ -10,21 +10,28 @@ import (
 // model is a problem posted to an engine, and the variables by which its
 // solutions are read back.
 type model struct {
-	p     *problem.Problem
-	e     *lcg.Engine
-	start []lcg.Term
-	end   []lcg.Term
-	mode  [][]lcg.Lit // by activity: one literal a mode; True for the only one
-	needs [][]*need   // by state
-	goal  []lcg.Var   // by objective
-	scale []int       // by objective: units of the objective in one of goal
-	base  []int       // by objective: value of the objective at goal 0
-	last  lcg.Var     // the makespan
-	order map[pair]lcg.Lit
-	users []users
-	apart *distances
-	soft  map[string]lcg.Lit // by name of a demand: the demand holds; others always do
-	names *names             // what the variables mean, for a proof; nil unless one is wanted
+	p        *problem.Problem
+	e        *lcg.Engine
+	start    []lcg.Term
+	end      []lcg.Term
+	mode     [][]lcg.Lit // by activity: one literal a mode; True for the only one
+	needs    [][]*need   // by state
+	goal     []lcg.Var   // by objective
+	scale    []int       // by objective: units of the objective in one of goal
+	base     []int       // by objective: value of the objective at goal 0
+	last     lcg.Var     // the makespan
+	order    map[pair]lcg.Lit
+	users    []users
+	apart    *distances
+	soft     map[string]lcg.Lit      // by name of a demand: the demand holds; others always do
+	names    *names                  // what the variables mean, for a proof; nil unless one is wanted
+	lags     map[problem.Lag]lcg.Lit // lags that objectives ask for
+	idles    []bool                  // by state: nothing of it is posted, see model_switch.go
+	switched map[int]lcg.Var         // by state: number of its changes, if an objective has asked for it
+}
+
+func newModel(p *problem.Problem, seed int64) *model {
+	return &model{p: p, e: lcg.New(seed), order: map[pair]lcg.Lit{}, lags: map[problem.Lag]lcg.Lit{}, switched: map[int]lcg.Var{}}
 }
 
 // pair is two activities, or other things counted alike.
@@ -36,7 +43,8 @@ func compile(p *problem.Problem, seed int64) *model { return compileSoft(p, seed
 
 // compileNamed does the same, and notes what the variables mean.
 func compileNamed(p *problem.Problem, seed int64) *model {
-	m := &model{p: p, e: lcg.New(seed), order: map[pair]lcg.Lit{}, names: &names{}}
+	m := newModel(p, seed)
+	m.names = &names{}
 	m.post(p)
 	return m
 }
@@ -44,7 +52,7 @@ func compileNamed(p *problem.Problem, seed int64) *model {
 // compileSoft does the same, but demands of these names hold only while their
 // literals in soft do.
 func compileSoft(p *problem.Problem, seed int64, names []string) *model {
-	m := &model{p: p, e: lcg.New(seed), order: map[pair]lcg.Lit{}}
+	m := newModel(p, seed)
 	always := p
 	if len(names) > 0 {
 		m.soft = make(map[string]lcg.Lit, len(names))
@@ -58,7 +66,8 @@ func compileSoft(p *problem.Problem, seed int64, names []string) *model {
 	return m
 }
 
-// post posts the whole problem; always is what holds of it come what may.
+// post posts the whole problem with its first objective; always is what holds
+// of it come what may.
 func (m *model) post(always *problem.Problem) {
 	p := m.p
 	m.apart = measure(always)
@@ -73,16 +82,17 @@ func (m *model) post(always *problem.Problem) {
 	}
 	m.needs = make([][]*need, len(p.States))
 	for k := range p.States {
-		m.state(k)
+		m.idles = append(m.idles, m.idle(k))
+		if !m.idles[k] {
+			m.state(k)
+		}
 	}
 	for r := range p.Resources {
 		m.resource(r)
 	}
 	m.cliques()
 	m.makespan()
-	for _, o := range objectives(p) {
-		m.objective(o)
-	}
+	m.objective(objectives(p)[0])
 }
 
 // while is the literal that a demand of this name holds.

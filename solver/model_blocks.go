@@ -59,7 +59,7 @@ func (b *blocks) variables(n *need) {
 	from := min(b.st.ChangeFrom, h+1)
 	n.change = lcg.Term{Var: b.e.NewVar(from, max(h, from))}
 	b.e.AddClause(n.present.Not(), n.initial.Not(), n.level[b.st.Initial])
-	b.nameNeed(n, most)
+	b.nameBlock(n, most)
 	n.changed = b.all(n.present, n.initial.Not())
 	b.e.AddDifference(n.change, 0, b.start[n.activity], n.changed)
 }

@@ -11,8 +11,8 @@ const widest = 1 << 28
 // objective makes a variable that is at least the objective, in units of
 // scale above base.
 func (m *model) objective(o problem.Objective) {
-	if o.Makespan && len(o.Terms) == 0 && len(o.Changes) == 0 {
-		m.goal, m.scale, m.base = append(m.goal, m.last), append(m.scale, 1), append(m.base, 0)
+	if v, alone := m.alreadyThere(o); alone {
+		m.goal, m.scale, m.base = append(m.goal, v), append(m.scale, 1), append(m.base, 0)
 		return
 	}
 	parts, constant := m.parts(o)
@@ -26,6 +26,17 @@ func (m *model) objective(o problem.Objective) {
 	m.name(goal, "goal", len(m.goal), low, scale)
 	m.e.AddLinear(append(parts, lcg.Part{Weight: -scale, Var: goal}), low-constant)
 	m.goal, m.scale, m.base = append(m.goal, goal), append(m.scale, scale), append(m.base, low)
+}
+
+// alreadyThere is the variable of an objective that needs none of its own.
+func (m *model) alreadyThere(o problem.Objective) (lcg.Var, bool) {
+	switch rest := len(o.Terms) + len(o.Changes) + len(o.Soft); {
+	case rest == 0 && o.Makespan && len(o.Switches) == 0:
+		return m.last, true
+	case rest == 0 && !o.Makespan && len(o.Switches) == 1:
+		return m.switches(o.Switches[0]), true
+	}
+	return 0, false
 }
 
 // parts writes an objective as a weighted sum of variables and a constant.
@@ -54,6 +65,19 @@ func (m *model) parts(o problem.Objective) (parts []lcg.Part, constant int) {
 			if v, one := m.count(n.works); one {
 				add(v, 1)
 			}
+		}
+	}
+	for _, k := range o.Switches {
+		add(m.switches(k), 1)
+	}
+	for _, s := range o.Soft {
+		switch l := m.kept(s); {
+		case m.e.Holds(l):
+		case m.e.Fails(l):
+			constant += s.Weight
+		default:
+			v, _ := m.count(l.Not())
+			add(v, s.Weight)
 		}
 	}
 	for _, v := range order {

@@ -33,6 +33,7 @@ type need struct {
 	leastWork int       // of a change that takes work
 	same      []lcg.Lit // by need of smaller index: one block
 	later     []after   // the needs that may come in earlier blocks
+	turn      lcg.Term  // number of the block, if an objective counts the changes
 }
 
 // after says that an earlier need's block ends before this one's change.
@@ -44,11 +45,7 @@ type after struct {
 // state posts state k.
 func (m *model) state(k int) {
 	st := &m.p.States[k]
-	for i := range m.p.Activities {
-		if n := m.need(k, i); n != nil {
-			m.needs[k] = append(m.needs[k], n)
-		}
-	}
+	m.needsOf(k)
 	b := &blocks{model: m, st: st, needs: m.needs[k]}
 	b.tracked = b.dependsOnSource()
 	for j, n := range b.needs {
@@ -60,6 +57,16 @@ func (m *model) state(k int) {
 	for j, n := range b.needs {
 		n.leads = b.lead(n, b.needs[:j])
 		b.change(n)
+	}
+}
+
+// needsOf reads who needs state k.
+func (m *model) needsOf(k int) {
+	for i := range m.p.Activities {
+		if n := m.need(k, i); n != nil {
+			m.needs[k] = append(m.needs[k], n)
+			m.nameLevels(n)
+		}
 	}
 }
 
@@ -83,7 +90,7 @@ func (m *model) need(k, i int) *need {
 	if with == nil {
 		return nil
 	}
-	n := &need{activity: i, state: k, present: lcg.True}
+	n := &need{activity: i, state: k, present: lcg.True, leads: lcg.True.Not(), works: lcg.True.Not()}
 	if len(with) < len(a.Modes) {
 		n.present = m.some(with...)
 	}

@@ -14,8 +14,9 @@ import (
 // shares nothing with it to check (docs/engine.md has the grammar). All its
 // methods work on nil, and do nothing then.
 type proof struct {
-	w     *bufio.Writer
-	names *names
+	w       *bufio.Writer
+	names   *names
+	defined int // lines of names written
 }
 
 // newProof begins a log, or returns nil if none is asked for.
@@ -42,11 +43,20 @@ func (f *proof) post(p *problem.Problem, seed int64) *model {
 	}
 	m := compileNamed(p, seed)
 	f.names = m.names
-	for _, l := range m.names.lines {
-		f.line("%s", l)
-	}
+	f.define()
 	m.e.Log(f.learnt)
 	return m
+}
+
+// define writes the names that are new.
+func (f *proof) define() {
+	if f == nil {
+		return
+	}
+	for _, l := range f.names.lines[f.defined:] {
+		f.line("%s", l)
+	}
+	f.defined = len(f.names.lines)
 }
 
 // learnt writes a clause; without literals it is a refutation.

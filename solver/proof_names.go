@@ -56,7 +56,9 @@ func (m *model) name(v lcg.Var, kind string, numbers ...int) {
 		text = "last"
 	case "goal":
 		text = fmt.Sprintf("g%d", numbers[0])
-	case "place", "change", "worked":
+	case "switches":
+		text = fmt.Sprintf("n%d", numbers[0])
+	case "place", "change", "worked", "turn":
 	default:
 		truth, text = true, fmt.Sprintf("b%d", v)
 	}
@@ -79,9 +81,8 @@ func (m *model) nameActivity(i int) {
 	}
 }
 
-// nameNeed notes the levels, position and change of a need; most is the last
-// position that is told apart.
-func (m *model) nameNeed(n *need, most int) {
+// nameLevels notes the levels of a need.
+func (m *model) nameLevels(n *need) {
 	if m.names == nil {
 		return
 	}
@@ -97,6 +98,11 @@ func (m *model) nameNeed(n *need, most int) {
 			m.name(lit.Var(), "level", n.activity, n.state, l, usual)
 		}
 	}
+}
+
+// nameBlock notes the position and change of a need; most is the last
+// position that is told apart.
+func (m *model) nameBlock(n *need, most int) {
 	m.name(n.place.Var, "place", n.activity, n.state, most)
 	m.name(n.change.Var, "change", n.activity, n.state, m.e.Low(n.change.Var))
 }

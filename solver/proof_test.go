@@ -42,7 +42,7 @@ func TestProofsOfRandomProblems(t *testing.T) {
 	for seed := range uint64(2000) {
 		p := brute.Random(seed)
 		_, log := logged(t, p, solver.Options{Seed: int64(seed)})
-		r := replayed(t, p, log, 3000)
+		r := replayed(t, p, log, 5000)
 		if !r.Proved {
 			open++
 		}

@@ -53,10 +53,7 @@ func TestRoamingAgainstEverySchedule(t *testing.T) {
 		if s.begin() {
 			s.roam(200)
 			roamed += s.roamer.tries
-			for s.level = range s.goals {
-				s.improve()
-				s.m.e.AddClause(s.m.within(s.level, s.values[s.level]))
-			}
+			s.descend()
 		}
 		s.finish(time.Now())
 		if s.wrong != nil {

@@ -77,11 +77,17 @@ func newSolving(ctx context.Context, p *problem.Problem, o Options, begin time.T
 
 // run does everything up to the proof or the limit.
 func (s *solving) run() {
-	if !s.begin() {
-		return
+	if s.begin() {
+		s.descend()
 	}
+}
+
+// descend takes objective after objective, and keeps what is reached of each.
+func (s *solving) descend() {
 	for s.level = range s.goals {
-		s.improve()
+		if s.aim(); s.wrong == nil {
+			s.improve()
+		}
 		if s.wrong != nil {
 			return
 		}

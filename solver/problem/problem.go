@@ -145,11 +145,37 @@ type Change struct {
 }
 
 // Objective is minimised. It is the sum of what its fields say.
+//
+// Switches also counts changes that take no time. So a state whose Change is
+// all zero, whose levels are kinds of job, and that the jobs of one worker need
+// at their kind, counts how often that worker goes from one kind to another:
+// jobs of one kind in a row count as nothing, going away and coming back counts
+// twice. Leaving the level Initial counts like any change; where the first kind
+// shall count for nothing, let Initial be a level that nobody needs, and take 1
+// from the value. Needs of such a state at different levels cannot overlap in
+// time; where resources keep them apart anyway, the state demands nothing.
 type Objective struct {
 	Name     string `json:"name"`
 	Makespan bool   `json:"makespan,omitempty"` // the greatest end of all activities
 	Terms    []Term `json:"terms,omitempty"`    // sum of weight times time
 	Changes  []int  `json:"changes,omitempty"`  // number of changes of these states that have Work > 0
+	Switches []int  `json:"switches,omitempty"` // number of changes of these states, whatever they take
+	Soft     []Soft `json:"soft,omitempty"`     // sum of the weights of those that are broken
+}
+
+// Soft is a choice that may be broken at a price. It is broken if every
+// activity in If runs in the mode named there (an empty If: always) and no lag
+// of Any holds; an empty Any is so a price of modes. A soft lag is a Soft with
+// no If and one lag. No Soft makes a schedule right or wrong, and it is no
+// demand: names in its lags are for the caller alone.
+//
+//	problem.Soft{Any: []problem.Lag{{From: problem.End(a), To: problem.Start(b)}}, Weight: 1}
+//
+// costs 1 unless a ends before b starts.
+type Soft struct {
+	If     []Chosen `json:"if,omitempty"`
+	Any    []Lag    `json:"any,omitempty"`
+	Weight int      `json:"weight"` // at least 1
 }
 
 // Term is weight times the time of a point.

@@ -270,10 +270,35 @@ func (v *validation) objective(o *Objective) {
 			break
 		}
 	}
-	for i, k := range o.Changes {
-		v.index("changes", k, len(v.p.States))
-		if slices.Contains(o.Changes[:i], k) {
-			v.fault("changes names state %d twice", k)
+	v.counted("changes", o.Changes)
+	v.counted("switches", o.Switches)
+	v.soft(o.Soft)
+}
+
+// counted checks a list of states whose changes are counted.
+func (v *validation) counted(name string, states []int) {
+	for i, k := range states {
+		v.index(name, k, len(v.p.States))
+		if slices.Contains(states[:i], k) {
+			v.fault("%s names state %d twice", name, k)
+		}
+	}
+}
+
+func (v *validation) soft(list []Soft) {
+	sum := 0
+	for i := range list {
+		v.in("soft", i, func() {
+			s := &list[i]
+			v.choice(&Choice{If: s.If, Any: s.Any})
+			if s.Weight < 1 || s.Weight > MaxWeighted {
+				v.fault("weight is %d; must be 1 to %d", s.Weight, MaxWeighted)
+			}
+			sum += min(max(s.Weight, 0), MaxWeighted)
+		})
+		if sum > MaxWeighted {
+			v.fault("weights up to soft[%d] sum to more than %d", i, MaxWeighted)
+			return
 		}
 	}
 }

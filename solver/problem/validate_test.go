@@ -47,6 +47,10 @@ func press() *problem.Problem {
 			{Name: "end", Makespan: true},
 			{Name: "wet", Terms: []problem.Term{{Point: problem.Start(1), Weight: 1}, {Point: problem.End(0), Weight: -1}}},
 			{Name: "plates", Changes: []int{0}},
+			{Name: "care", Switches: []int{0}, Soft: []problem.Soft{
+				{Any: []problem.Lag{{From: problem.End(0), To: problem.Start(1), Min: 2}, {From: problem.End(1), To: problem.Zero(), Min: -15}}, Weight: 3},
+				{If: []problem.Chosen{{Activity: 0, Mode: 1}}, Weight: 1},
+			}},
 		},
 	}
 }
@@ -103,6 +107,13 @@ func TestFaults(t *testing.T) {
 		{"objectives[1]: weights up to terms[1] times the horizon exceed", func(p P) { p.Objectives[1].Terms[1].Weight = 25_000_000_000 }},
 		{"objectives[2]: changes is 1; must be 0 to 0", func(p P) { p.Objectives[2].Changes[0] = 1 }},
 		{"objectives[2]: changes names state 0 twice", func(p P) { p.Objectives[2].Changes = []int{0, 0} }},
+		{"objectives[3]: switches is -1; must be 0 to 0", func(p P) { p.Objectives[3].Switches[0] = -1 }},
+		{"objectives[3]: switches names state 0 twice", func(p P) { p.Objectives[3].Switches = []int{0, 0} }},
+		{"objectives[3].soft[0]: weight is 0; must be 1 to", func(p P) { p.Objectives[3].Soft[0].Weight = 0 }},
+		{"objectives[3].soft[0].any[1]: from activity is 3", func(p P) { p.Objectives[3].Soft[0].Any[1].From.Activity = 3 }},
+		{"objectives[3].soft[1].if[0]: mode is 2; must be 0 to 1", func(p P) { p.Objectives[3].Soft[1].If[0].Mode = 2 }},
+		{"objectives[3].soft[1]: any is empty; without an if", func(p P) { p.Objectives[3].Soft[1].If = nil }},
+		{"objectives[3]: weights up to soft[1] sum to more than 1000000000000", func(p P) { p.Objectives[3].Soft[1].Weight = 1_000_000_000_000 }},
 	} {
 		p := press()
 		c.damage(p)

@@ -71,7 +71,11 @@ func Without(p *Problem, demands map[string]bool) *Problem {
 		q.States = append(q.States, s)
 	}
 	for _, o := range p.Objectives {
-		o.Terms, o.Changes = slices.Clone(o.Terms), slices.Clone(o.Changes)
+		o.Terms, o.Changes, o.Switches = slices.Clone(o.Terms), slices.Clone(o.Changes), slices.Clone(o.Switches)
+		o.Soft = slices.Clone(o.Soft)
+		for i, s := range o.Soft {
+			o.Soft[i].If, o.Soft[i].Any = slices.Clone(s.If), slices.Clone(s.Any)
+		}
 		q.Objectives = append(q.Objectives, o)
 	}
 	return q

@@ -122,14 +122,14 @@ func TestBrokenChangesAreNamed(t *testing.T) {
 			m.Changes = slices.Delete(m.Changes, c, c+1)
 			late := clone(s)
 			for i, a := range p.Activities {
-				serves := len(a.Modes) > 0 && len(a.Modes[s.Mode[i]].Needs) > 0
+				serves := len(a.Modes) > 0 && slices.ContainsFunc(a.Modes[s.Mode[i]].Needs, func(n problem.Need) bool { return n.State == change.State })
 				if serves && s.Start[i] >= change.At && (late.Changes[c].At == change.At || s.Start[i] < late.Changes[c].At) {
 					late.Changes[c].At = s.Start[i] + 1
 				}
 			}
 			broken++
 			for _, m := range []*problem.Solution{m, late} {
-				if b := verify.Check(p, m); !refused(b, "state") {
+				if b := verify.Check(p, m); !refused(b, p.States[change.State].Demand) {
 					t.Errorf("seed %d: change %d missing or late: %v\n%+v", seed, c, b, m)
 				}
 			}

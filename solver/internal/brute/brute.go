@@ -34,8 +34,9 @@ func Lexicographic(p *problem.Problem) (values []int, s *problem.Solution, found
 	n := len(p.Activities)
 	e := enumeration{p: p, objectives: objectives(p)}
 	e.now = problem.Solution{Start: make([]int, n), End: make([]int, n), Mode: make([]int, n)}
-	e.onlyMakespan = len(e.objectives) == 1 && e.objectives[0].Makespan &&
-		len(e.objectives[0].Terms) == 0 && len(e.objectives[0].Changes) == 0
+	first := e.objectives[0]
+	e.onlyMakespan = len(e.objectives) == 1 && first.Makespan &&
+		len(first.Terms)+len(first.Changes)+len(first.Switches)+len(first.Soft) == 0
 	e.due = make([][]problem.Lag, n)
 	for _, l := range p.Lags {
 		if last := max(l.From.Activity, l.To.Activity); last != problem.Origin {

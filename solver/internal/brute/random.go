@@ -9,8 +9,9 @@ import (
 
 // Random is a tiny valid problem, the same for the same seed: two to four
 // activities of length 0 to 3, some of variable length, lags both ways, a
-// choice, resources with closures, a state, modes, and one to three
-// objectives. About half of them have a schedule. Every demand has a name of its own.
+// choice, resources with closures, one or two states, modes, and one to three
+// objectives of every kind. About half of them have a schedule. Every demand
+// has a name of its own.
 func Random(seed uint64) *problem.Problem {
 	g := generator{Rand: rand.New(rand.NewPCG(seed, 0x9e3779b97f4a7c15))}
 	p := &problem.Problem{Name: fmt.Sprintf("random %d", seed), Horizon: 6 + g.IntN(4)}
@@ -35,7 +36,70 @@ func Random(seed uint64) *problem.Problem {
 	for k := range g.IntN(4) {
 		p.Objectives = append(p.Objectives, g.objective(k, p))
 	}
+	if g.IntN(3) == 0 {
+		g.kinds(p)
+	}
+	for k := range p.Objectives {
+		g.more(&p.Objectives[k], p)
+	}
 	return p
+}
+
+// kinds adds a state whose changes take no time, and that most activities
+// which use the first resource need: kinds of job.
+func (g generator) kinds(p *problem.Problem) {
+	st := problem.State{Name: "K", Initial: g.IntN(2), Demand: "kinds"}
+	levels := 2 + g.IntN(2)
+	for l := range levels {
+		st.Levels = append(st.Levels, string(rune('p'+l)))
+		st.Change = append(st.Change, make([]problem.Change, levels))
+	}
+	k := len(p.States)
+	p.States = append(p.States, st)
+	if g.IntN(2) == 0 {
+		p.Resources[0].Capacity, p.Resources[0].Closures = 1, nil
+	}
+	for i := range p.Activities {
+		kind := []int{g.IntN(levels)}
+		if g.IntN(5) == 0 {
+			kind = append(kind, (kind[0]+1)%levels)
+		}
+		for m := range p.Activities[i].Modes {
+			mode := &p.Activities[i].Modes[m]
+			if len(mode.Uses) > 0 && mode.Uses[0].Resource == 0 && g.IntN(6) > 0 {
+				mode.Uses[0].Amount = 1
+				mode.Needs = append(mode.Needs, problem.Need{State: k, Levels: kind})
+			}
+		}
+	}
+}
+
+// more makes an objective count switches or what is broken, alone or besides.
+func (g generator) more(o *problem.Objective, p *problem.Problem) {
+	kind := g.IntN(6)
+	if kind > 3 {
+		return
+	}
+	if g.IntN(2) == 0 {
+		*o = problem.Objective{Name: o.Name}
+	}
+	if kind == 0 && len(p.States) > 0 {
+		o.Switches = []int{g.IntN(len(p.States))}
+		if len(p.States) > 1 && g.IntN(3) == 0 {
+			o.Switches = []int{1, 0}
+		}
+		if g.IntN(3) > 0 {
+			return
+		}
+	}
+	for range 1 + g.IntN(3) {
+		c := g.choice(0, p)
+		s := problem.Soft{If: c.If, Any: c.Any, Weight: 1 + g.IntN(3)}
+		if len(s.If) > 0 && g.IntN(3) == 0 {
+			s.Any = nil
+		}
+		o.Soft = append(o.Soft, s)
+	}
 }
 
 type generator struct{ *rand.Rand }

@@ -18,6 +18,8 @@ type checker struct {
 	last   int     // the makespan
 	modes  [][]int // by activity: a variable a mode, if there are several
 	worked []int   // by state: number of changes that take work
+	counts []int   // by state: number of changes
+	prices []price // of what objectives would rather have
 	values []int   // by objective
 	sums   []sum
 	room   [][]int // by resource and minute: what there is
@@ -99,6 +101,7 @@ func newChecker(p *problem.Problem, nodes int) *checker {
 	}
 	for range p.States {
 		c.worked = append(c.worked, d.add(0, c.n))
+		c.counts = append(c.counts, d.add(0, c.n))
 	}
 	for _, o := range objectives(p) {
 		c.objective(o)
@@ -121,6 +124,13 @@ func (c *checker) objective(o problem.Objective) {
 	}
 	for _, k := range o.Changes {
 		s.parts = append(s.parts, part{c.worked[k], 1})
+	}
+	for _, k := range o.Switches {
+		s.parts = append(s.parts, part{c.counts[k], 1})
+	}
+	for _, f := range o.Soft {
+		c.prices = append(c.prices, price{c.begin.add(0, 1), f})
+		s.parts = append(s.parts, part{c.prices[len(c.prices)-1].v, f.Weight})
 	}
 	c.values, c.sums = append(c.values, s.value), append(c.sums, s)
 	c.shownBound = append(c.shownBound, -farthest)

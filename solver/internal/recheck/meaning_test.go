@@ -34,6 +34,7 @@ func everything(p *problem.Problem) string {
 		}
 	}
 	for k, st := range p.States {
+		let("switches %d", k)
 		for i := range p.Activities {
 			for l := range st.Levels {
 				let("level %d %d %d 0", i, k, l)
@@ -47,6 +48,7 @@ func everything(p *problem.Problem) string {
 			let("place %d %d %d", i, k, 1+k%2)
 			let("change %d %d %d", i, k, st.ChangeFrom)
 			let("worked %d %d", i, k)
+			let("turn %d %d", i, k)
 			for j := range p.Activities {
 				if i != j {
 					for _, kind := range []string{"same", "before", "next"} {

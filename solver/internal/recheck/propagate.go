@@ -7,7 +7,7 @@ import "plait.example/solver/problem"
 func (c *checker) propagate(d *domain) bool {
 	for !d.dead {
 		d.changed = false
-		for _, rule := range [...]func(*domain){c.times, c.oneMode, c.choices, c.meanings, c.goals, c.learnt} {
+		for _, rule := range [...]func(*domain){c.times, c.oneMode, c.choices, c.meanings, c.broken, c.goals, c.learnt} {
 			if rule(d); d.dead {
 				return false
 			}
@@ -16,7 +16,7 @@ func (c *checker) propagate(d *domain) bool {
 			continue
 		}
 		c.leastAmounts(d)
-		for _, rule := range [...]func(*domain){c.blocks, c.minutes, c.pairs, c.levels, c.windows} {
+		for _, rule := range [...]func(*domain){c.blocks, c.turns, c.minutes, c.pairs, c.levels, c.windows} {
 			if rule(d); d.dead {
 				return false
 			}

@@ -116,7 +116,7 @@ func (c *checker) let(words []string) {
 		return
 	}
 	name, kind, rest := words[0], words[1], words[2:]
-	if _, known := c.names[name]; known || len(c.clauses) > 0 || strings.ContainsAny(name, "!<>=+-") {
+	if _, known := c.names[name]; known || strings.ContainsAny(name, "!<>=+-") {
 		c.fault("%q cannot be defined here", name)
 		return
 	}
@@ -166,6 +166,8 @@ func (c *checker) meaning(kind string, words []string) (view, bool) {
 		return view{c.endOf(k[0]), 0, 1}, true
 	case kind == "mode" && len(k) == 2 && activity && k[1] >= 0 && k[1] < len(c.modes[k[0]]):
 		return view{c.modes[k[0]][k[1]], 0, 1}, true
+	case kind == "switches" && len(k) == 1 && k[0] >= 0 && k[0] < len(c.counts):
+		return view{c.counts[k[0]], 0, 1}, true
 	case kind == "goal" && len(k) == 3 && k[0] >= 0 && k[0] < len(c.values) && k[2] >= 1:
 		return view{c.values[k[0]], k[1], k[2]}, true
 	}

@@ -242,13 +242,15 @@ func (s *search) whole(d *domain, turns []turn, stands [][]stand) bool {
 	}
 	e := d.clone()
 	for k, v := range c.worked {
-		count := 0
+		working, all := 0, 0
 		for _, t := range turns {
-			if t.State == k && t.Work > 0 {
-				count++
+			if t.State == k {
+				all++
+				working += one(t.Work > 0)
 			}
 		}
-		e.fix(v, count)
+		e.fix(v, working)
+		e.fix(c.counts[k], all)
 	}
 	for _, y := range c.plays {
 		e.fix(y.v, y.value(stands[y.state]))
@@ -314,6 +316,11 @@ func (y *play) value(stands []stand) int {
 	case "place":
 		if x.there {
 			return min(x.block, y.a)
+		}
+		return 0
+	case "turn":
+		if x.there {
+			return x.block
 		}
 		return 0
 	case "change":

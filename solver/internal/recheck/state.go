@@ -27,6 +27,7 @@ var kinds = map[string]struct {
 }{
 	"level":  {4, false, true},  // activity state level usual: the level is this one; usual counts if there is no need
 	"place":  {3, false, false}, // activity state most: number of the block, at most that
+	"turn":   {2, false, false}, // activity state: number of the block; 0 if there is no need
 	"change": {3, false, false}, // activity state usual: when the change to the block began
 	"worked": {2, false, false}, // activity state: when the work of that change ended; 0 if there was none
 	"kind":   {4, false, true},  // activity state work settle: that change took so long
@@ -61,7 +62,7 @@ func (c *checker) ofState(kind string, k []int) (view, bool) {
 	}
 	w := c.make(0, 1)
 	if !form.truth {
-		most := max(c.p.Horizon, y.a)
+		most := max(c.p.Horizon, c.n, y.a)
 		c.begin.hi[w.v], c.root.hi[w.v] = most, most
 		c.begin.lo[w.v], c.root.lo[w.v] = min(0, y.a), min(0, y.a)
 	}

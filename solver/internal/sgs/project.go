@@ -57,7 +57,7 @@ const (
 // Read reads a problem as a plain project; false if it is not one.
 func Read(p *problem.Problem) (*Project, bool) {
 	if len(p.Objectives) > 0 {
-		if o := p.Objectives[0]; !o.Makespan || len(o.Terms)+len(o.Changes) > 0 {
+		if o := p.Objectives[0]; !o.Makespan || len(o.Terms)+len(o.Changes)+len(o.Switches)+len(o.Soft) > 0 {
 			return nil, false
 		}
 	}

@@ -101,6 +101,10 @@ func TestNotPlain(t *testing.T) {
 		"need":      func(p *problem.Problem) { p.Activities[1].Modes = []problem.Mode{{Needs: make([]problem.Need, 1)}} },
 		"closure":   func(p *problem.Problem) { p.Resources[0].Closures = []problem.Closure{{From: 1, Until: 2}} },
 		"objective": func(p *problem.Problem) { p.Objectives = []problem.Objective{{Changes: []int{0}}} },
+		"switches":  func(p *problem.Problem) { p.Objectives = []problem.Objective{{Makespan: true, Switches: []int{0}}} },
+		"soft lag": func(p *problem.Problem) {
+			p.Objectives = []problem.Objective{{Makespan: true, Soft: []problem.Soft{{Weight: 1}}}}
+		},
 		"maximal lag": func(p *problem.Problem) {
 			p.Lags = append(p.Lags, problem.Lag{From: problem.Start(1), To: problem.Start(0), Min: -9})
 		},
