@@ -34,7 +34,7 @@ func heatsOf(text string) (heats []heatAt) {
 	ts := scan(text)
 	for i, t := range ts {
 		if t.kind == word {
-			ts[i].text = mend(t.text)
+			ts[i].text = Known(nil).mend(t.text)
 		}
 	}
 	for i := 0; i < len(ts); {

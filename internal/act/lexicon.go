@@ -162,8 +162,10 @@ var vocabulary = func() set {
 }()
 
 // longWords are the words of the kitchen that a misspelt word may be, sorted:
-// plain forms, and the forms in -ing and -ed of its verbs.
-var longWords = func() (list []string) {
+// plain forms, and the forms in -ing and -ed of its verbs; by the first letter
+// of the misspelt word, which is the first or the second of theirs.
+var longWords = func() (byFirst [256][]string) {
+	var list []string
 	all := set{}
 	for w := range vocabulary {
 		all[w] = true
@@ -178,8 +180,19 @@ var longWords = func() (list []string) {
 			list = append(list, w)
 		}
 	}
+	for _, w := range strings.Fields(foodLists[0] + foodLists[1]) {
+		if len(w) >= 6 && lexicon[w].name == "" {
+			list = append(list, w)
+		}
+	}
 	slices.Sort(list)
-	return slices.Compact(list)
+	for _, w := range slices.Compact(list) {
+		byFirst[w[0]] = append(byFirst[w[0]], w)
+		if w[1] != w[0] {
+			byFirst[w[1]] = append(byFirst[w[1]], w)
+		}
+	}
+	return byFirst
 }()
 
 func kitchenHas(w string) bool {

@@ -9,8 +9,11 @@ import (
 // Read finds the acts that a row's words say, in the order of the text. Acts
 // that are only spoken of ("while it bakes", "do not open the oven") are left
 // out. A text that says none gives none; nothing fails.
-func Read(text string) (acts []Act) {
-	ts := tokenize(text)
+func Read(text string) (acts []Act) { return Known(nil).Read(text) }
+
+// Read is Read for a text in which some words are known to be right.
+func (k Known) Read(text string) (acts []Act) {
+	ts := tokenize(text, k)
 	heats, minutes := heatsOf(text), minutesOf(ts)
 	all := dropMovers(ts, verbsOf(ts))
 	for k, f := range all {

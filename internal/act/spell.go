@@ -1,7 +1,7 @@
 package act
 
 import (
-	_ "embed" // the table of misspellings
+	_ "embed" // the tables of words
 	"strings"
 )
 
@@ -13,6 +13,27 @@ import (
 var misspeltLines string
 
 var misspelt = pairs(misspeltLines)
+
+// foodLines are words of foods and dishes; englishLines are further words of
+// everyday English, which are never taken for misspelt words of the kitchen.
+// Both are from memory.
+//
+//go:embed foods.txt
+var foodLines string
+
+//go:embed english.txt
+var englishLines string
+
+// ingredients are what is put into something, and madeDishes what is made.
+var ingredients, madeDishes = words(foodLists[0]), words(foodLists[1])
+
+var foodLists = func() [2]string {
+	_, list, _ := strings.Cut(foodLines, "\ningredients\n")
+	first, second, _ := strings.Cut(list, "\ndishes\n")
+	return [2]string{first, second}
+}()
+
+var plainEnglish = exactly(englishLines)
 
 func pairs(text string) map[string]string {
 	m := map[string]string{}
@@ -28,14 +49,14 @@ func pairs(text string) map[string]string {
 // itself. Words of everyday English are left as they are; of others, those of
 // five letters or more are read as the one nearest word of the kitchen: one
 // letter may be wrong, from eight letters on two.
-func mend(w string) string {
+func (k Known) mend(w string) string {
 	if to, ok := misspelt[w]; ok {
 		return to
 	}
-	if len(w) < 5 || known(w) {
+	if len(w) < 5 || k[w] || known(w) {
 		return w
 	}
-	if near, ok := nearest(w, longWords); ok {
+	if near, ok := nearest(w, longWords[w[0]]); ok {
 		return near
 	}
 	return w
@@ -44,7 +65,7 @@ func mend(w string) string {
 // known says whether a word, as it is or by its stem, needs no mending.
 func known(w string) bool {
 	s := stem(w)
-	return vocabulary[w] || vocabulary[s] || everyday[w] || everyday[s] || phraseWords[w]
+	return vocabulary[w] || vocabulary[s] || everyday[w] || everyday[s] || phraseWords[w] || plainEnglish[w] || ingredients[w] || madeDishes[w]
 }
 
 // nearest is the single nearest of the words within the allowance; its first

@@ -29,11 +29,11 @@ const (
 var fractions = map[rune]float64{'½': 0.5, '¼': 0.25, '¾': 0.75, '⅓': 1.0 / 3, '⅔': 2.0 / 3}
 
 // tokenize cuts a row into tokens, mends the spelling and joins set phrases.
-func tokenize(s string) []token {
+func tokenize(s string, k Known) []token {
 	ts := scan(s)
 	for i, t := range ts {
 		if t.kind == word {
-			ts[i].text = mend(t.text)
+			ts[i].text = k.mend(t.text)
 			ts[i].stem = stem(ts[i].text)
 		}
 	}

@@ -13,12 +13,32 @@ type Word struct {
 }
 
 // WordsOf are the words of a text that say something: mended, without those such as "the" and "for".
-func WordsOf(text string) (list []Word) {
+func WordsOf(text string) (list []Word) { return Known(nil).WordsOf(text) }
+
+// Known are words, in small letters, that are right as they are written,
+// whatever words of the kitchen they are near to: those of the recipes at hand.
+type Known map[string]bool
+
+// KnownOf are the words of the texts.
+func KnownOf(texts ...string) Known {
+	k := Known{}
+	for _, text := range texts {
+		for _, t := range split(scan(text)) {
+			if t.kind == word {
+				k[t.text], k[stem(t.text)] = true, true
+			}
+		}
+	}
+	return k
+}
+
+// WordsOf is WordsOf for a text in which some words are known to be right.
+func (k Known) WordsOf(text string) (list []Word) {
 	for _, t := range split(scan(text)) {
 		if t.kind != word {
 			continue
 		}
-		w := mend(t.text)
+		w := k.mend(t.text)
 		if s := stem(w); tells(w, s) {
 			v := lexicon[w]
 			if v.name == "" {

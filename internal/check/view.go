@@ -119,7 +119,7 @@ func (v *view) spelt(text string) []string {
 		mended, known := v.spelling[w]
 		if !known {
 			mended = w
-			if list := act.WordsOf(w); len(list) == 1 && list[0].Text != "" && !strings.HasPrefix(list[0].Text, w) {
+			if list := v.Words.WordsOf(w); len(list) == 1 && list[0].Text != "" && !strings.HasPrefix(list[0].Text, w) {
 				mended = plain(list[0].Text)
 			}
 			v.spelling[w] = mended

@@ -36,7 +36,7 @@ func (v *view) readSteps() {
 		named := map[string]bool{} // ingredients of the steps before
 		for k := range d.Steps {
 			s := &stepSeen{step: &d.Steps[k], dish: d, order: k}
-			s.read(named)
+			s.read(v.Words, named)
 			v.steps[s.step.ID] = s
 		}
 	}
@@ -56,8 +56,8 @@ func (v *view) readSteps() {
 
 // read finds what a step's text does and names; named are the ingredients that
 // the steps before it name.
-func (s *stepSeen) read(named map[string]bool) {
-	for _, a := range act.Read(s.step.Text) {
+func (s *stepSeen) read(words act.Known, named map[string]bool) {
+	for _, a := range words.Read(s.step.Text) {
 		s.kinds = append(s.kinds, a.Kind)
 		for _, o := range a.Objects {
 			if !vessel.in([]string{o}) {
@@ -65,9 +65,9 @@ func (s *stepSeen) read(named map[string]bool) {
 			}
 		}
 	}
-	words := wordsOf(s.step.Text)
+	said := wordsOf(s.step.Text)
 	for _, ing := range s.dish.Ingredients {
-		if keys := foodKeys(ing.Name); len(keys) > 0 && mentions(words, keys) {
+		if keys := foodKeys(ing.Name); len(keys) > 0 && mentions(said, keys) {
 			s.foods = append(s.foods, keys...)
 			s.fresh = s.fresh || !named[ing.Name]
 			named[ing.Name] = true

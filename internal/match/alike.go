@@ -43,7 +43,6 @@ prawn shrimp
 pasta spaghetti penne macaroni tagliatelle fusilli linguine
 fry saute
 rocket arugula
-grill broil
 sponge cake cakes
 bun buns
 top topping

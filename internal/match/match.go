@@ -4,6 +4,8 @@
 package match
 
 import (
+	"context"
+
 	"plait.example/internal/act"
 	"plait.example/internal/practical"
 	"plait.example/internal/written"
@@ -14,6 +16,7 @@ type Matched struct {
 	Plan      written.Plan
 	Practical *practical.Practical // nil: only the plan is there
 	Rows      []Row                // one for each of Plan.Rows, in that order
+	Words     act.Known            // of the recipes, which need no mending
 }
 
 // Row is a row with what it says and what it stands for.
@@ -47,21 +50,32 @@ const (
 // the number of the row, stand as they are. Without a practical only the acts
 // and the dishes' letters are given.
 func Match(plan written.Plan, p *practical.Practical, fixed map[int][]string) Matched {
-	m := Matched{Plan: plan, Practical: p}
+	m, _ := MatchWithin(context.Background(), plan, p, fixed) // it never ends
+	return m
+}
+
+// MatchWithin is Match until ctx ends; its error is then that of ctx.
+func MatchWithin(ctx context.Context, plan written.Plan, p *practical.Practical, fixed map[int][]string) (Matched, error) {
+	m := Matched{Plan: plan, Practical: p, Words: wordsOf(p)}
 	for _, r := range plan.Rows {
-		m.Rows = append(m.Rows, Row{Row: r, Acts: act.Read(r.Text), Notes: act.Read(r.Points)})
+		if err := ctx.Err(); err != nil {
+			return Matched{}, err
+		}
+		m.Rows = append(m.Rows, Row{Row: r, Acts: m.Words.Read(r.Text), Notes: m.Words.Read(r.Points)})
 	}
 	if p == nil {
 		for i, letters := range ownLetters(plan) {
 			m.Rows[i].Letters = letters
 		}
-		return m
+		return m, nil
 	}
-	learn(p).match(&m, fixed)
-	return m
+	if err := learn(p).match(ctx, &m, fixed); err != nil {
+		return Matched{}, err
+	}
+	return m, nil
 }
 
-func (k *known) match(m *Matched, fixed map[int][]string) {
+func (k *known) match(ctx context.Context, m *Matched, fixed map[int][]string) error {
 	var pieces []piece
 	for n := range m.Rows {
 		if ids, set := fixed[m.Rows[n].Number]; set {
@@ -73,6 +87,9 @@ func (k *known) match(m *Matched, fixed map[int][]string) {
 	fit := make([][]float64, len(pieces))
 	at := make([]int, len(pieces))
 	for i := range pieces {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		at[i] = -1
 		fit[i] = make([]float64, len(k.steps))
 		for j := range k.steps {
@@ -82,6 +99,9 @@ func (k *known) match(m *Matched, fixed map[int][]string) {
 	seen := fit
 	var allowed []map[int]bool
 	for range rounds {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		allowed = k.choose(m.Plan, pieces, seen)
 		for i := range at {
 			at[i] = -1
@@ -98,6 +118,7 @@ func (k *known) match(m *Matched, fixed map[int][]string) {
 			k.fix(&m.Rows[n], ids)
 		}
 	}
+	return ctx.Err()
 }
 
 // ofDish are the pieces that are about a dish, by index.

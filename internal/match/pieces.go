@@ -205,7 +205,7 @@ func (k *known) pieceOf(n int, text string, all map[string]bool, c clause, done 
 // mended are the stems of a text; a word that no step has is read as the one it is near to.
 func (k *known) mended(text string) map[string]bool {
 	m := map[string]bool{}
-	for _, w := range act.WordsOf(text) {
+	for _, w := range k.own.WordsOf(text) {
 		stem := canonical(w.Stem)
 		if _, ok := k.rare[stem]; !ok {
 			if near, ok := act.Nearest(stem, k.stems); ok {

@@ -41,7 +41,7 @@ func (k *known) fits(p *piece, s *stepWords) float64 {
 	if slices.Contains(p.strange, s.dish) {
 		score -= forStranger
 	}
-	if p.made && s.component != "" && sayAll(p, s.component) {
+	if p.made && s.component != "" && k.sayAll(p, s.component) {
 		score += forComponent
 	}
 	if s.words[p.verb] == 1 && !plainVerbs[p.verb] {
@@ -162,8 +162,8 @@ func sharesThing(k *known, p *piece, s *stepWords) bool {
 }
 
 // sayAll says whether a piece says every word of a component's name.
-func sayAll(p *piece, component string) bool {
-	for stem := range stemsOf(component) {
+func (k *known) sayAll(p *piece, component string) bool {
+	for stem := range k.stemsOf(component) {
 		if !slices.ContainsFunc(p.words, func(w weighted) bool { return w.stem == stem }) {
 			return false
 		}

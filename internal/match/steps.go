@@ -19,6 +19,7 @@ type known struct {
 	verbs  map[string]bool      // stems that name what is done
 	tells  map[string][]float64 // how much a stem speaks for each dish
 	stems  []string             // sorted, for misspelt words
+	own    act.Known            // words of the recipes
 }
 
 // dishWords is a dish: its steps are steps[from:to], the last of them its serving.
@@ -67,24 +68,24 @@ var waitKind = map[practical.Place]act.Kind{
 
 // learn reads the practical's steps.
 func learn(p *practical.Practical) *known {
-	k := &known{rare: map[string]float64{}, verbs: map[string]bool{}}
+	k := &known{rare: map[string]float64{}, verbs: map[string]bool{}, own: wordsOf(p)}
 	for d := range p.Dishes {
 		dish := &p.Dishes[d]
-		dw := dishWords{letter: dish.Letter, name: stemsOf(dish.Name), from: len(k.steps)}
+		dw := dishWords{letter: dish.Letter, name: k.stemsOf(dish.Name), from: len(k.steps)}
 		for i := range dish.Steps {
-			s := readStep(&dish.Steps[i], d, dw.name)
-			if i > 0 && leansOn(dish.Steps[i].Text) {
+			s := k.readStep(&dish.Steps[i], d, dw.name)
+			if i > 0 && k.leansOn(dish.Steps[i].Text) {
 				s.lean(&k.steps[len(k.steps)-1])
 			}
 			k.steps = append(k.steps, s)
 		}
-		k.steps = append(k.steps, readServe(dish, d, dw.name))
+		k.steps = append(k.steps, k.readServe(dish, d, dw.name))
 		dw.to = len(k.steps)
 		k.dishes = append(k.dishes, dw)
 		k.order(dish, dw)
 		k.only(dw)
 		for _, s := range dish.Steps {
-			for _, w := range act.WordsOf(s.Text) {
+			for _, w := range k.own.WordsOf(s.Text) {
 				k.verbs[canonical(w.Stem)] = k.verbs[canonical(w.Stem)] || w.Verb
 			}
 		}
@@ -94,30 +95,49 @@ func learn(p *practical.Practical) *known {
 	return k
 }
 
+// wordsOf are the words of the recipes, which need no mending; nil: none is there.
+func wordsOf(p *practical.Practical) act.Known {
+	if p == nil {
+		return nil
+	}
+	var texts []string
+	for i := range p.Dishes {
+		d := &p.Dishes[i]
+		texts = append(texts, d.Name, d.Serve.How)
+		for _, ing := range d.Ingredients {
+			texts = append(texts, ing.Name)
+		}
+		for k := range d.Steps {
+			texts = append(texts, d.Steps[k].Text, d.Steps[k].Check)
+		}
+	}
+	return act.KnownOf(texts...)
+}
+
 // stemsOf are the canonical stems of a text.
-func stemsOf(text string) map[string]bool {
+func (k *known) stemsOf(text string) map[string]bool {
 	m := map[string]bool{}
-	for _, w := range act.WordsOf(text) {
+	for _, w := range k.own.WordsOf(text) {
 		m[canonical(w.Stem)] = true
 	}
 	return m
 }
 
-func readStep(s *practical.Step, dish int, name map[string]bool) stepWords {
+func (k *known) readStep(s *practical.Step, dish int, name map[string]bool) stepWords {
 	w := stepWords{id: s.ID, dish: dish, component: s.Component, words: map[string]float64{}, kinds: map[act.Kind]bool{}, wait: s.Wait, setUp: s.SetUp}
 	for stem := range name {
 		w.words[stem] = ofDishName
 	}
-	for stem := range stemsOf(s.Check) {
+	for stem := range k.stemsOf(s.Check) {
 		w.words[stem] = max(w.words[stem], ofCheck)
 	}
-	for stem := range stemsOf(s.Component) {
+	for stem := range k.stemsOf(s.Component) {
 		w.words[stem] = max(w.words[stem], ofComponent)
 	}
-	for stem := range stemsOf(s.Text) {
+	for stem := range k.stemsOf(s.Text) {
 		w.words[stem] = 1
 	}
-	for _, a := range act.Read(s.Text) {
+	for _, a := range k.own.Read(s.Text) {
 		if !a.Implied {
 			w.kinds[a.Kind] = true
 		}
@@ -143,15 +163,15 @@ func readStep(s *practical.Step, dish int, name map[string]bool) stepWords {
 }
 
 // leansOn says whether a step speaks of what the step before worked on: "Drain.", "Cook it until soft".
-func leansOn(text string) bool {
-	list := act.WordsOf(text)
+func (k *known) leansOn(text string) bool {
+	list := k.own.WordsOf(text)
 	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) }) {
 		if w == "it" || w == "them" || w == "both" {
 			return true
 		}
 	}
 	foods := 0
-	for _, a := range act.Read(text) {
+	for _, a := range k.own.Read(text) {
 		foods += len(a.Objects)
 	}
 	return len(list) < 3 || foods == 0
@@ -169,9 +189,9 @@ func spokenOf(text string, words ...string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(text, w) })
 }
 
-func readServe(d *practical.Dish, dish int, name map[string]bool) stepWords {
+func (k *known) readServe(d *practical.Dish, dish int, name map[string]bool) stepWords {
 	w := stepWords{id: d.Letter + "/serve", dish: dish, serve: true, words: map[string]float64{}, kinds: map[act.Kind]bool{act.Serve: true, act.Plate: true, act.Decorate: true}}
-	for stem := range stemsOf(d.Serve.How) {
+	for stem := range k.stemsOf(d.Serve.How) {
 		w.words[stem] = 1
 	}
 	for stem := range name {
