@@ -12,8 +12,11 @@ import (
 // that is found from it leaves most activities about where they were, and it
 // takes less search than from nothing.
 func TestMendAfterAChange(t *testing.T) {
-	mended, anew := int64(0), int64(0)
-	for seed := range uint64(6) {
+	mended, anew, seeds := int64(0), int64(0), uint64(6)
+	if testing.Short() {
+		seeds = 3
+	}
+	for seed := range seeds {
 		p := workshop(seed, 3, 10)
 		r, err := solver.Solve(context.Background(), p, solver.Options{Effort: 3000})
 		if err != nil || r.Solution == nil {

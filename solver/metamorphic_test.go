@@ -77,9 +77,9 @@ func mirrored(p *problem.Problem) *problem.Problem {
 }
 
 func TestMirror(t *testing.T) {
-	for _, in := range instances(t) {
-		if in.file == "j3013_5.sm" {
-			continue // the hardest of them, proved elsewhere
+	for k, in := range instances(t) {
+		if in.file == "j3013_5.sm" || testing.Short() && k%4 != 0 {
+			continue // the hardest of them, proved elsewhere; and under -short most
 		}
 		status, values := answerOf(t, mirrored(read(t, in.file)))
 		if in.feasible && (status != solver.Optimal || values[0] != in.best) {

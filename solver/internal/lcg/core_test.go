@@ -10,7 +10,7 @@ import (
 // what a failure blames is part of them, and no solution has all of it.
 func TestCoreAgainstEnumeration(t *testing.T) {
 	failed, smaller := 0, 0
-	for seed := range uint64(3000) {
+	for seed := range uint64(drawn(3000)) {
 		r := rand.New(rand.NewPCG(seed, 2))
 		m := randomModel(r)
 		solutions := m.all()
@@ -44,7 +44,7 @@ func TestCoreAgainstEnumeration(t *testing.T) {
 			}
 		}
 	}
-	if failed < 500 || smaller < 300 {
+	if failed < drawn(500) || smaller < drawn(300) {
 		t.Errorf("%d failures, %d of them blamed on a part: too few to mean much", failed, smaller)
 	}
 }

@@ -5,7 +5,7 @@ import "testing"
 // Two orders that contradict each other are refuted step by step, one event a
 // unit of the horizon: a run may be stopped on the way, and another goes on.
 func TestEventsEndARun(t *testing.T) {
-	const horizon = 100_000
+	const horizon = 20_000
 	e := New(1)
 	x, y := Term{Var: e.NewVar(0, horizon)}, Term{Var: e.NewVar(0, horizon)}
 	both := e.NewBool()

@@ -89,7 +89,7 @@ func TestPropagatorsAgainstTheirTwins(t *testing.T) {
 	for kind, twin := range twins {
 		t.Run(twin.name, func(t *testing.T) {
 			checked, conflicts, models := 0, 0, 0
-			for seed := uint64(0); models < 800; seed++ {
+			for seed := uint64(0); models < drawn(800); seed++ {
 				r := rand.New(rand.NewPCG(seed, uint64(kind)+77))
 				m := randomModel(r)
 				m.clauses = nil
@@ -111,7 +111,7 @@ func TestPropagatorsAgainstTheirTwins(t *testing.T) {
 				}
 			}
 			t.Logf("%d explanations, %d conflicts", checked, conflicts)
-			if checked < 800 || conflicts < 30 {
+			if checked < drawn(800) || conflicts < drawn(30) {
 				t.Error("too few deductions to mean much")
 			}
 		})
