@@ -30,6 +30,23 @@ func leans(j *job) bool {
 	return false
 }
 
+// worksIn says that a job begins by working something into what is there: "beat
+// in the eggs", "whisk the yogurt in bit by bit"; not "whisk the eggs in a bowl".
+func worksIn(j *job) bool {
+	if len(j.clauses) == 0 || !j.clauses[0].verbIs("beat", "whisk", "mix", "blend", "rub", "work", "knead", "sift", "sieve", "tip", "crumble", "grate", "squeeze", "scrape", "drop", "swirl", "slide", "cut", "whip", "incorporate", "pour", "stir", "fold") {
+		return false
+	}
+	ts := upToSign(j.it.ts[min(j.clauses[0].at+1, j.to):j.to])
+	for i, t := range ts {
+		if !t.is("in") {
+			continue
+		}
+		next := at(ts, i+1)
+		return i == 0 && !next.is("a", "an", "batches", "cold", "hot", "warm", "two", "three", "half") || i > 0 && (i+1 == len(ts) || next.is("one", "bit", "little", "gradually", "slowly", "until", "and", "with") || has(ts[i+1:min(i+3, len(ts))], "a little"))
+	}
+	return false
+}
+
 // startsBeside says whether a job can be done beside the thread before it.
 func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]bool) (bool, string) {
 	j := &l.jobs[i]
