@@ -24,7 +24,7 @@ const (
 // sameUnit gives the one name of a unit that is written in several ways.
 var sameUnit = func() map[string]string {
 	out := map[string]string{}
-	for _, group := range strings.Split(`gram g gr gm gramme gms|kilogram kg kilo|milligram mg|ounce oz|pound lb|teaspoon tsp|tablespoon tbsp tbs tbl tblsp tablesp tblspn
+	for _, group := range strings.Split(`gram g gr gm gramme gms|kilogram kg kilo|milligram mg|ounce oz|pound lb|teaspoon tsp teaspoonful|tablespoon tbsp tablespoonful tbs tbl tblsp tablesp tblspn
 		dessertspoon dsp|millilitre ml milliliter|centilitre cl|decilitre dl|litre l liter ltr|cup c cupful|pint pt|quart qt|gallon gal|gill|inch|centimetre cm centimeter|
 		fluid ounce`, "|") {
 		names := strings.Fields(group)

@@ -66,7 +66,7 @@ func (l Line) Note() string {
 
 // Parse reads a line. It never fails: a line that is not understood is all name.
 func Parse(line string) Line {
-	text := oneForL(cells(unify(strings.TrimLeft(line, " \t-*•·–—"))))
+	text := oneForL(oldAmounts(cells(unify(strings.TrimLeft(line, " \t-*•·–—")))))
 	p := &parser{ts: scan(text), text: text}
 	p.read()
 	l := Line{Raw: line, Amounts: p.amounts, tokens: p.ts, text: text, Optional: p.optional(), rescued: p.rescued}

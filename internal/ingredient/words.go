@@ -20,7 +20,7 @@ var unitWords = map[unitKind]string{
 	volume: `cup,cups,cupful,cupfuls,cupsful c tablespoon,tablespoons,tablespoonful,tablespoonfuls,tablesp tbsp,tbsps,tbs,tbl,tblsp,tblspn,tbls
 		teaspoon,teaspoons,teaspoonful,teaspoonfuls,teapoon,teapoons tsp,tsps dessertspoon,dessertspoons,dessertspoonful dsp,dsps spoon,spoons,spoonful,spoonfuls
 		pint,pints pt,pts quart,quarts qt,qts gallon,gallons gal gill,gills liter,liters litre,litres l,ltr
-		milliliter,milliliters millilitre,millilitres ml,mls centilitre,centilitres cl decilitre,decilitres dl fl floz jigger,jiggers glass,glasses mug,mugs bowl,bowls`,
+		milliliter,milliliters millilitre,millilitres ml,mls centilitre,centilitres cl decilitre,decilitres dl fl floz jigger,jiggers teacup,teacups,teacupful,teacupfuls breakfastcup,breakfastcups,breakfastcupful,breakfastcupfuls wineglass,wineglasses,wineglassful,wineglassfuls glass,glasses mug,mugs bowl,bowls`,
 	length: `inch,inches centimeter,centimeters,centimetre,centimetres cm,cms mm`,
 	pack: `can,cans tin,tins jar,jars packet,packets,pkt,pkts package,packages,pkg,pkgs pack,packs sachet,sachets bag,bags box,boxes tub,tubs carton,cartons
 		bottle,bottles tube,tubes container,containers envelope,envelopes pouch,pouches punnet,punnets pot,pots basket,baskets tray,trays`,

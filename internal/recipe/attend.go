@@ -104,3 +104,23 @@ func (s *splitter) chores(cs []clause) bool {
 	}
 	return len(cs) > 0
 }
+
+// checkedAt finds how long food stays in the oven where the text only says when
+// it is looked at: "Turn over after 20 minutes, check at 45".
+func (s *splitter) checkedAt(ts []token, cs []clause) {
+	if len(cs) == 0 || s.cx.place != practical.AtOven || s.cur != nil && s.cur.waiting() != nil {
+		return
+	}
+	c := &cs[len(cs)-1]
+	if c.wait || c.hands != nil || !c.verbIs("check", "test") || len(c.times) == 0 || c.times[0].role == lasts || c.times[0].role == recurs {
+		return
+	}
+	d := c.times[0]
+	d.open, d.vague = true, true
+	c.wait, c.place, c.said, c.look = true, practical.AtOven, &d, practical.Leave
+	for _, before := range cs[:len(cs)-1] {
+		if tends[before.verb.name] && len(before.times) > 0 {
+			c.look, c.every = practical.Look, max(before.times[0].least, 1)
+		}
+	}
+}

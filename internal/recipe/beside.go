@@ -22,12 +22,27 @@ func leans(j *job) bool {
 	if hasAny(j.ts, "it", "them", "mixture") || laidOver(j.ts) || has(j.ts, "add to", "add it to", "add them to", "the water", "simmering water", "the boiling water", "the preheated pan", "the hot pan", "the pan", "the pot", "the saucepan", "the skillet", "the wok", "paella pan", "the dish", "the casserole", "oven dish") {
 		return true
 	}
+	if objectless(j) || worksIn(j) {
+		return true
+	}
 	for i, c := range j.clauses {
 		if c.sentence == j.clauses[0].sentence && (c.verbIs("add", "uncover", "cover", "return", "increase", "lower", "reduce") || i == 0 && (c.verb.deed == minor || c.verbIs("stir", "pour", "top", "fold", "brush", "glaze", "sprinkle", "dust", "pierce", "prick", "score", "turn", "flip", "remove", "drain", "serve", "spread", "take"))) {
 			return true
 		}
 	}
 	return false
+}
+
+// objectless says that a job begins with work on what is there without naming it: "cut up into chunks".
+func objectless(j *job) bool {
+	if len(j.clauses) == 0 || j.clauses[0].verb.deed != works || j.clauses[0].carried {
+		return false
+	}
+	k := j.clauses[0].at + 1
+	for at(j.it.ts, k).is("up", "roughly", "finely", "thinly") {
+		k++
+	}
+	return k < j.to && at(j.it.ts, k).is("into", "and") && j.clauses[0].verbIs("cut", "chop", "slice", "break", "tear", "mash", "shred", "flake", "dice")
 }
 
 // worksIn says that a job begins by working something into what is there: "beat
@@ -171,7 +186,7 @@ func beingMade(ts []token, product string) bool {
 
 // freshBowl says "in another bowl", "in a separate pan".
 func freshBowl(ts []token) bool {
-	return has(ts[:min(len(ts), 14)], "another bowl", "separate bowl", "second bowl", "another pan", "separate pan", "second pan", "another saucepan", "different bowl", "a clean bowl", "separate saucepan", "another pot", "separate shallow dish", "in a small bowl", "in a medium bowl", "separate large bowl", "another large bowl")
+	return otherVessel(ts[:min(len(ts), 14)]) || has(ts[:min(len(ts), 14)], "another bowl", "separate bowl", "second bowl", "another pan", "separate pan", "second pan", "another saucepan", "different bowl", "a clean bowl", "separate saucepan", "another pot", "separate shallow dish", "in a small bowl", "in a medium bowl", "separate large bowl", "another large bowl")
 }
 
 // joinsLater says that what is begun in a bowl of its own goes into something else in the same job.
@@ -224,4 +239,23 @@ func upToSign(ts []token) []token {
 		}
 	}
 	return ts
+}
+
+// vessels are what food is cooked or mixed in.
+var vessels = set("bowl pan saucepan pot wok skillet casserole kadai kadhai karahi jug frypan dish tawa stockpot saute-pan")
+
+// otherVessel says that food goes into a vessel of its own: "in another bowl", "in your big pot".
+func otherVessel(ts []token) bool {
+	for i, t := range ts {
+		own := t.is("another", "separate", "second", "different", "clean", "fresh")
+		if !own && !(t.is("your", "a") && at(ts, i-1).is("in", "into") && at(ts, i+1).is("big", "large", "small", "heavy", "deep", "shallow", "wide", "medium", "dry", "nonstick", "non-stick", "little", "frying", "thick-bottomed", "heavy-based") && (t.is("your") || i <= 2)) {
+			continue
+		}
+		for k := i + 1; k < min(i+5, len(ts)) && ts[k].kind == word; k++ {
+			if vessels[ts[k].text] {
+				return true
+			}
+		}
+	}
+	return false
 }

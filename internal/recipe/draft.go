@@ -32,6 +32,7 @@ type item struct {
 	numbered   bool
 	component  string
 	ts         []token
+	late       bool   // of a part that is told after the whole of the rest
 	table      *Table // the technique table in use; nil: the default
 }
 
@@ -42,6 +43,7 @@ type sorter struct {
 	cur   *draft
 	part  section
 	comp  string
+	block string    // the part that has a list and a method of its own; empty: none is open
 	open  bool      // the last item may go on in the next line
 	bare  bool      // a marker stood alone on the line before
 	ahead []section // by line: the next heading's section
@@ -95,7 +97,7 @@ func (s *sorter) begin(at int) {
 	}
 	s.cur = &draft{start: at}
 	s.all = append(s.all, s.cur)
-	s.part, s.comp, s.open, s.bare = front, "", false, false
+	s.part, s.comp, s.block, s.open, s.bare = front, "", "", false, false
 }
 
 func (s *sorter) take(i int) {
@@ -110,6 +112,8 @@ func (s *sorter) take(i int) {
 	case s.nestedTitle(i):
 		s.cur.unread = append(s.cur.unread, s.cur.title)
 		s.cur.title, s.cur.titleLevel = strings.Trim(l.text, ":*_# "), l.heading
+	case s.newRecipe(i) && s.ofSameDish(i):
+		s.partBlock(l)
 	case s.newRecipe(i):
 		s.begin(l.head)
 		s.cur.title, s.cur.titleLevel = strings.Trim(l.text, ":*_# "), l.heading
@@ -154,7 +158,7 @@ func (s *sorter) heading(l line) {
 		s.part, s.comp = notePart, "" // another way to make the same thing
 		s.cur.unread = append(s.cur.unread, l.text)
 	case ok && l.marker == noMarker && !(part == methodPart && s.part == methodPart && l.heading == 0):
-		s.part, s.comp = part, ""
+		s.part, s.comp = part, s.block
 		if n := portionsOfList(l.ts); n > 0 && part == ingredientPart {
 			s.cur.serves = cmp.Or(s.cur.serves, n)
 		} else if c := afterColonOrBracket(l); c != "" {
@@ -234,7 +238,7 @@ func (s *sorter) guessPart(i int) {
 		}
 	case ingredientPart:
 		if methodLike(l) && (!ingredientLike(l) || l.marker == numbered) && !s.methodHeadingAhead(i) && !s.listGoesOn(i) {
-			s.part, s.comp, s.open = methodPart, "", false
+			s.part, s.comp, s.open = methodPart, s.block, false
 		}
 	}
 }
@@ -286,7 +290,7 @@ func (s *sorter) newRecipe(i int) bool {
 	if len(s.cur.items) == 0 && (len(s.cur.ingredients) == 0 || s.part != notePart) || l.marker != noMarker || len(l.ts) > 12 {
 		return false
 	}
-	if _, ok := partOf(l.ts); ok {
+	if _, ok := partOf(l.ts); ok || s.block != "" && s.part == ingredientPart {
 		return false
 	}
 	if _, ok := portions(l.ts); ok {

@@ -76,7 +76,7 @@ func readDuration(ts []token, i int) (duration, int) {
 	}
 	d := duration{vague: s.vague}
 	if least, end := atLeast(ts, i, next); end > next {
-		s, next, d = least, end, duration{open: true} // "overnight, or for at least 8 hours"
+		s.low, next = least.low, end // "overnight, or for at least 8 hours"
 	}
 	d.last(s)
 	return d, next

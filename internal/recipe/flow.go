@@ -45,11 +45,13 @@ func (l *linker) pass() {
 	l.threads, l.cur, l.ovens, l.unexplained, l.learned = nil, -1, nil, nil, map[string]bool{}
 	l.after, l.whys = make([][]practical.After, len(l.jobs)), make([][]string, len(l.jobs))
 	for i := range l.jobs {
+		l.startsLate(i)
 		l.take(i)
 	}
 	if l.serving < 0 {
 		l.settleEnd()
 	}
+	l.tieLate()
 }
 
 type linker struct {
@@ -81,8 +83,8 @@ func (l *linker) names(i int) map[string]bool {
 	for k, t := range ts {
 		if t.kind == word && l.foods[t.food()] && !at(ts, k+1).is("board", "knife") && !l.bought(ts, k) {
 			m[t.food()] = true
-			if t.is(fishes...) && !l.compounds[stem("sauce")]["fish"] {
-				m["fish"] = true
+			if !t.is(fishes...) || !l.compounds[stem("sauce")]["fish"] {
+				addKinds(m, t.stem)
 			}
 		}
 	}
@@ -116,6 +118,9 @@ func (l *linker) take(i int) {
 	l.lendNames(j, names)
 	l.start = -1
 	refs := l.refers(j.ts, names)
+	if k := l.mainThread(); k >= 0 && i != l.serving && l.wholeDish(j) && !inList(refs, k) {
+		refs = append(refs, k)
+	}
 	touched, why := l.touched(i, names, refs)
 	if i == l.serving {
 		touched = l.allThreads()
@@ -267,7 +272,10 @@ func (l *linker) touched(i int, names map[string]bool, refs []int) ([]int, strin
 		refs = append(refs, k)
 	}
 	if l.wholeDish(j) {
-		return l.allThreads(), ""
+		if l.mainThread() < 0 || i == l.serving {
+			return l.allThreads(), ""
+		}
+		return refs, "" // the dish is among them by its name
 	}
 	cur := l.threads[l.cur]
 	if hasAny(j.ts, "everything") && meanwhile(j.ts) == "" && !freshBowl(j.ts) && (j.it.component == "" || j.it.component == cur.component) {

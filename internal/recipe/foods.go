@@ -13,9 +13,7 @@ func knownFoods(list []practical.Ingredient) map[string]bool {
 		for _, t := range tokenize(ing.Name, 0) {
 			if t.kind == word && len(t.text) > 2 && !notFoods[t.text] {
 				m[t.food()] = true
-				if t.is(fishes...) {
-					m["fish"] = true
-				}
+				addKinds(m, t.stem)
 			}
 		}
 	}

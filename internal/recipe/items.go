@@ -13,7 +13,7 @@ func (s *sorter) method(l line) {
 		s.cur.items[n-1].add(l)
 		return
 	}
-	s.cur.items = append(s.cur.items, item{start: l.start, end: l.end, ts: l.ts, component: s.comp, numbered: l.marker == numbered || s.bare})
+	s.cur.items = append(s.cur.items, item{start: l.start, end: l.end, ts: l.ts, component: s.comp, numbered: l.marker == numbered || s.bare, late: s.block != ""})
 	s.open, s.bare = true, false
 	s.takeUp()
 }

@@ -11,7 +11,11 @@ import (
 // in the list itself names the component of those after it; a sentence among them
 // is no ingredient, and goes to Unread.
 func (d *draft) readList(text string, r *Recipe) {
+	listed := len(d.ingredients) > 0
 	d.listsInProse(text)
+	if !listed {
+		d.foodsInProse(text)
+	}
 	r.Unread = d.unread
 	heading, under := "", "" // a component named in the list, and the one of the lines' own heading
 	var named []string       // headings, as they are written

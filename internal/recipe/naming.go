@@ -208,3 +208,24 @@ func (l *linker) named(ts []token, refs []int) bool {
 	}
 	return false
 }
+
+// mainThread is the thread that is the dish itself when the title names several
+// parts: the one that holds a food of the title's first part ("chickpea curry
+// with rice") or, if all or none do, the only one that has been cooked; -1: it cannot be told.
+func (l *linker) mainThread() int {
+	if !l.several() {
+		return -1
+	}
+	main := -1
+	for k, t := range l.threads {
+		for n, part := range l.titlePart {
+			if part == 0 && t.holds[n] && l.foods[n] && !l.shared[n] {
+				if main >= 0 && main != k {
+					return -1
+				}
+				main = k
+			}
+		}
+	}
+	return main
+}

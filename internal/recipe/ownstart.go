@@ -23,26 +23,34 @@ func (l *linker) mustJoin(t *thread) bool {
 	return slices.ContainsFunc(t.from, func(i int) bool { return l.barred[i] })
 }
 
-// withDish adds to the parts that a serving names the one part left, when it
-// names the dish and no part has that name: "serve the pie with the peas".
+// withDish adds to the parts that a serving names those that were left, when it
+// names as many parts of the title that no part is known by: "serve the pie with
+// the peas", "serve the curry with the raita".
 func (l *linker) withDish(i int, touched, refs []int) []int {
-	if i != l.serving || !l.several() || !theWord(l.jobs[i].ts, l.dish) || l.heldBy(l.dish) > 0 {
+	if i != l.serving || !l.several() {
 		return refs
 	}
-	left := -1
+	var left []int
 	for _, k := range touched {
-		if len(l.threads[k].owes) == 0 || inList(refs, k) {
-			continue
+		if len(l.threads[k].owes) > 0 && !inList(refs, k) {
+			left = append(left, k)
 		}
-		if left >= 0 {
-			return refs // it may be either
+	}
+	if len(left) > len(l.unheldParts(l.jobs[i].ts)) {
+		return refs // it may be any of them
+	}
+	return append(slices.Clone(refs), left...)
+}
+
+// unheldParts is the parts of the title that the words name and that no thread is known by.
+func (l *linker) unheldParts(ts []token) map[int]bool {
+	parts := map[int]bool{}
+	for k, t := range ts {
+		if part, ok := l.titlePart[t.stem]; ok && t.kind == word && (at(ts, k-1).is("the", "and", "with") || at(ts, k-2).is("the")) && l.heldBy(t.stem) == 0 && !l.foods[t.stem] {
+			parts[part] = true
 		}
-		left = k
 	}
-	if left < 0 {
-		return refs
-	}
-	return append(slices.Clone(refs), left)
+	return parts
 }
 
 // settle finds the parts that come back without being named.

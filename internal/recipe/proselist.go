@@ -34,13 +34,16 @@ const fewestListed = 2
 // number of tokens that it was; 0 when there is none.
 func (d *draft) proseList(text string, ts []token) int {
 	need := -1
+	if s := sentences(ts); len(s) > 0 && takesFirst(ts[:s[0][1]]) && len(d.ingredients) == 0 {
+		need = 0
+	}
 	for i, t := range ts[:min(len(ts), 10)] {
-		if t.is("need", "needs", "ingredients") {
+		if need < 0 && t.is("need", "needs", "ingredients") {
 			need = i
 			break
 		}
 	}
-	if need < 0 || startsWithVerb(ts) {
+	if need < 0 || need > 0 && startsWithVerb(ts) {
 		return 0
 	}
 	end := len(ts)
@@ -58,7 +61,7 @@ func (d *draft) proseList(text string, ts []token) int {
 		if next > 0 && timeUnits[at(p, next).text] > 0 {
 			return 0 // "needs 20 minutes, 30 when large"
 		}
-		figures += boolInt(next > 0)
+		figures += boolInt(next > 0 || beginsAmount(p, 0))
 	}
 	if figures < fewestListed || parts[0][0].is("to", "for", "at") {
 		return 0
@@ -97,13 +100,22 @@ func parted(ts []token) (parts [][]token) {
 			depth++
 		case t.is(")"):
 			depth--
-		case depth <= 0 && (t.is(",", ";") || t.is("and", "&", "plus") && at(ts, i+1).kind == number):
+		case depth <= 0 && (t.is(",", ";") || t.is("and", "&", "plus") && beginsAmount(ts, i+1)):
 			cut(i)
 			begin = i + 1
 		}
 	}
 	cut(len(ts))
 	return parts
+}
+
+// beginsAmount says that an amount begins at token i: a figure, "two eggs", "a tablespoonful of sugar".
+func beginsAmount(ts []token, i int) bool {
+	if at(ts, i).is("a", "an") {
+		return units[at(ts, i+1).text] || at(ts, i+1).is("quarter", "half", "gill", "little")
+	}
+	_, next := readNumber(ts, i)
+	return next > i
 }
 
 // wordsOf is the tokens that are no signs.

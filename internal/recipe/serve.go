@@ -9,7 +9,7 @@ import (
 // lastServe is the job that serves, -1 when there is none: the last of the
 // method, if it is a serving job.
 func lastServe(jobs []job) int {
-	if last := len(jobs) - 1; last >= 0 && jobs[last].kind == serveJob {
+	if last := beforeLate(jobs) - 1; last >= 0 && jobs[last].kind == serveJob {
 		return last
 	}
 	return -1

@@ -56,6 +56,9 @@ const aheadOfList = 4
 // listGoesOn says that after line i the list of ingredients goes on: of the next
 // lines at least two, and more than half, begin with an amount and tell nothing to do.
 func (s *sorter) listGoesOn(i int) bool {
+	if l := s.lines[i]; len(clauses(l.ts)) >= 2 && startsWithVerb(l.ts) && strings.HasSuffix(l.text, ".") && s.lines[min(i+1, len(s.lines)-1)].blank {
+		return false // a paragraph of work, and below it the list of another part
+	}
 	seen, listed := 0, 0
 	for k := i + 1; k < len(s.lines) && seen < aheadOfList; k++ {
 		l := s.lines[k]

@@ -100,7 +100,7 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 	for i := range cs {
 		s.cx.interpret(ts, &cs[i])
 		for k := range cs[i].times {
-			if cs[i].times[k].role == refersBack && refers == nil && i == 0 && cs[0].times[k].from < 5 {
+			if cs[i].times[k].role == refersBack && refers == nil && i == 0 && cs[0].times[k].from < 5 && !(tends[cs[0].verb.name] && cs[0].times[k].from > cs[0].at) {
 				refers = &cs[i].times[k]
 			}
 		}
@@ -113,6 +113,7 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 			cs[i].verb, cs[i].wait = verbs["serve"], false
 		}
 	}
+	s.checkedAt(ts, cs)
 	spreadTime(ts, cs)
 	for i := range cs {
 		cs[i].from, cs[i].to, cs[i].at, cs[i].sentence, cs[i].shift = cs[i].from+from, cs[i].to+from, cs[i].at+from, n, from
@@ -379,6 +380,9 @@ func (s *splitter) takeLeads(c clause) ([]clause, int) {
 func (s *splitter) leadsTo(c, wait clause) bool {
 	if c.sentence != wait.sentence || c.hands != nil {
 		return false
+	}
+	if wait.place == practical.AtOven && wait.verbIs("check", "test") && tends[c.verb.name] {
+		return true // "turn after 20 minutes, check at 45"
 	}
 	if wait.look == practical.Stay && wait.place == practical.AtHob {
 		return true // the hands do not stop

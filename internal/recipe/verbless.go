@@ -56,7 +56,7 @@ func (s *splitter) unsaidVerb(ts []token, named practical.Place, oven bool) verb
 			return v
 		}
 	}
-	if oven {
+	if oven || s.cx.oven > 0 && has(ts, "back in") {
 		return verbs["bake"]
 	}
 	if v, ok := verbOfPlace[named]; ok {
