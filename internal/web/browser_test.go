@@ -87,7 +87,7 @@ func (s *site) tab(width int64, script bool) *tab {
 	}
 	server := httptest.NewServer(s.server)
 	ctx, cancel := chromedp.NewContext(browser.ctx)
-	ctx, late := context.WithTimeout(ctx, 3*time.Minute)
+	ctx, late := context.WithTimeout(ctx, 5*time.Minute)
 	b := &tab{s, ctx, server.URL, new([]string)}
 	var listening sync.WaitGroup
 	heard := make(chan struct{})
@@ -157,9 +157,9 @@ func (b *tab) focus(element string) {
 // until waits for an expression to hold, on this page or the next one.
 func (b *tab) until(expression string) {
 	b.Helper()
-	ctx, cancel := context.WithTimeout(b.ctx, 30*time.Second)
+	ctx, cancel := context.WithTimeout(b.ctx, 2*time.Minute)
 	defer cancel()
-	poll := chromedp.Poll[bool](expression, chromedp.WithPollingTimeout(30*time.Second), chromedp.WithPollingInterval(20*time.Millisecond))
+	poll := chromedp.Poll[bool](expression, chromedp.WithPollingTimeout(2*time.Minute), chromedp.WithPollingInterval(20*time.Millisecond))
 	for {
 		_, err := chromedp.Run(ctx, poll)
 		if err == nil {
