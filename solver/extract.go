@@ -20,7 +20,7 @@ func (m *model) extract() *problem.Solution {
 		}
 	}
 	for k := range m.p.States {
-		if m.idles[k] {
+		if m.instants[k] {
 			s.Changes = append(s.Changes, m.row(k, s)...)
 		} else {
 			s.Changes = append(s.Changes, m.changes(k)...)

@@ -26,7 +26,7 @@ type model struct {
 	soft     map[string]lcg.Lit      // by name of a demand: the demand holds; others always do
 	names    *names                  // what the variables mean, for a proof; nil unless one is wanted
 	lags     map[problem.Lag]lcg.Lit // lags that objectives ask for
-	idles    []bool                  // by state: nothing of it is posted, see model_switch.go
+	instants []bool                  // by state: see model_switch.go
 	switched map[int]lcg.Var         // by state: number of its changes, if an objective has asked for it
 }
 
@@ -82,8 +82,10 @@ func (m *model) post(always *problem.Problem) {
 	}
 	m.needs = make([][]*need, len(p.States))
 	for k := range p.States {
-		m.idles = append(m.idles, m.idle(k))
-		if !m.idles[k] {
+		m.instants = append(m.instants, m.instant(k))
+		if m.instants[k] {
+			m.keepApart(k)
+		} else {
 			m.state(k)
 		}
 	}

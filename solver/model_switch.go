@@ -7,14 +7,15 @@ import (
 	"plait.example/solver/problem"
 )
 
-// A state is idle if it demands nothing that other demands do not: its changes
-// take no time, may come at any time, and activities that could need different
-// levels are kept apart by a resource or by lags. Nothing of it is posted; its
-// changes are read off a schedule. If an objective counts its changes, what
-// that takes is posted when the objective's turn comes.
+// A state is instant if its changes take no time and may come at any time. All
+// that it demands is that activities at different levels do not overlap. Where
+// a resource or lags see to that, nothing of the state is posted; what it takes
+// to count its changes is posted when an objective that counts them has its
+// turn. The changes are read off a schedule.
 
-// idle says that state k is idle.
-func (m *model) idle(k int) bool {
+// instant says that state k is instant. Where demands may be left out, none is
+// taken to be: what keeps activities apart may be left out too.
+func (m *model) instant(k int) bool {
 	st := &m.p.States[k]
 	if m.soft != nil || st.ChangeFrom > 0 {
 		return false
@@ -22,24 +23,6 @@ func (m *model) idle(k int) bool {
 	for from, row := range st.Change {
 		for to, c := range row {
 			if from != to && c.Work+c.Settle > 0 {
-				return false
-			}
-		}
-	}
-	var wishes []wish
-	for i := range m.p.Activities {
-		for md := range m.p.Activities[i].Modes {
-			if set := levelsOf(&m.p.Activities[i].Modes[md], k, len(st.Levels)); set != nil {
-				wishes = append(wishes, wish{i, md, set})
-			}
-		}
-	}
-	for i, x := range wishes {
-		if !slices.Contains(x.levels, true) {
-			return false
-		}
-		for _, y := range wishes[:i] {
-			if x.activity != y.activity && !sameLevel(x.levels, y.levels) && !m.keptApart(x, y) {
 				return false
 			}
 		}
@@ -53,33 +36,74 @@ type wish struct {
 	levels         []bool
 }
 
-// sameLevel says that two sets are one level, and the same.
-func sameLevel(a, b []bool) bool {
-	return slices.Equal(a, b) && slices.Index(a, true) == lastTrue(a)
-}
-
-func lastTrue(set []bool) int {
-	for l := len(set) - 1; l >= 0; l-- {
-		if set[l] {
-			return l
+// wishes lists who may need state k in which mode, in the order of activities.
+func (m *model) wishes(k int) (list []wish) {
+	for i := range m.p.Activities {
+		for md := range m.p.Activities[i].Modes {
+			if set := levelsOf(&m.p.Activities[i].Modes[md], k, len(m.p.States[k].Levels)); set != nil {
+				list = append(list, wish{i, md, set})
+			}
 		}
 	}
-	return -1
+	return list
+}
+
+// keepApart posts of instant state k that activities at different levels do not
+// overlap, as far as nothing else says so.
+func (m *model) keepApart(k int) {
+	wishes := m.wishes(k)
+	loose := map[pair]bool{}
+	var found []pair
+	for i, x := range wishes {
+		if !slices.Contains(x.levels, true) {
+			m.e.AddClause(m.mode[x.activity][x.mode].Not())
+		}
+		for _, y := range wishes[:i] {
+			two := pair{y.activity, x.activity}
+			if two.a != two.b && !loose[two] && !sameLevel(x.levels, y.levels) && !m.keptApart(x, y) {
+				loose[two] = true
+				found = append(found, two)
+			}
+		}
+	}
+	if found == nil {
+		return
+	}
+	m.needsOf(k)
+	for _, two := range found {
+		m.sequence(m.needOf(k, two.a), m.needOf(k, two.b))
+	}
+}
+
+// needOf is the need that an activity has of state k.
+func (m *model) needOf(k, activity int) *need {
+	return m.needs[k][slices.IndexFunc(m.needs[k], func(n *need) bool { return n.activity == activity })]
+}
+
+// sameLevel says that two sets are one level, and the same.
+func sameLevel(a, b []bool) bool {
+	count := 0
+	for l := range a {
+		if a[l] || b[l] {
+			count++
+		}
+	}
+	return count == 1 && slices.Equal(a, b)
 }
 
 // keptApart says that two activities cannot overlap in these modes. One
 // without length is somewhere all the same, and no resource keeps it apart.
 func (m *model) keptApart(x, y wish) bool {
-	a, b := &m.p.Activities[x.activity], &m.p.Activities[y.activity]
-	if a.MinDuration == 0 || b.MinDuration == 0 {
+	if m.couldBeEmpty(x.activity) || m.couldBeEmpty(y.activity) {
 		return false
 	}
 	s, t := &task{activity: x.activity}, &task{activity: y.activity}
 	if m.couldPrecede(s, t) == always || m.couldPrecede(t, s) == always {
 		return true
 	}
+	a, b := &m.p.Activities[x.activity].Modes[x.mode], &m.p.Activities[y.activity].Modes[y.mode]
 	for r, res := range m.p.Resources {
-		one, other := amountOf(a.Modes[x.mode].Uses, r), amountOf(b.Modes[y.mode].Uses, r)
+		one, other := amountOf(a.Uses, r), amountOf(b.Uses, r)
 		if one > 0 && other > 0 && one+other > res.Capacity {
 			return true
 		}
@@ -87,37 +111,50 @@ func (m *model) keptApart(x, y wish) bool {
 	return false
 }
 
-// row reads the changes of an idle state off a schedule: each as late as can
-// be, to a level that serves as many activities in a row as any.
+// couldBeEmpty says that nothing is known to give an activity a length.
+func (m *model) couldBeEmpty(i int) bool {
+	return m.p.Activities[i].MinDuration == 0 &&
+		between(m.apart, problem.Lag{From: problem.Start(i), To: problem.End(i), Min: 1}) != always
+}
+
+// row reads the changes of an instant state off a schedule: each as late as
+// can be, to a level that serves as many activities in a row as any.
 func (m *model) row(k int, s *problem.Solution) []problem.StateChange {
 	st := &m.p.States[k]
-	var wishes []wish
-	for i := range m.p.Activities {
-		if len(m.p.Activities[i].Modes) == 0 {
-			continue
-		}
-		if set := levelsOf(&m.p.Activities[i].Modes[s.Mode[i]], k, len(st.Levels)); set != nil {
-			wishes = append(wishes, wish{activity: i, levels: set})
-		}
-	}
+	wishes := slices.DeleteFunc(m.wishes(k), func(w wish) bool { return s.Mode[w.activity] != w.mode })
 	slices.SortStableFunc(wishes, func(a, b wish) int { return s.Start[a.activity] - s.Start[b.activity] })
 	level := make([]bool, len(st.Levels))
 	level[st.Initial] = true
 	var list []problem.StateChange
-	for _, w := range wishes {
-		both := make([]bool, len(level))
-		for l := range both {
-			both[l] = level[l] && w.levels[l]
+	for len(wishes) > 0 {
+		// Those that overlap one after another have one level.
+		at, until := s.Start[wishes[0].activity], 0
+		set := slices.Repeat([]bool{true}, len(level))
+		for len(wishes) > 0 && (until == 0 || s.Start[wishes[0].activity] < until) {
+			set = common(set, wishes[0].levels)
+			until = max(until, s.End[wishes[0].activity], s.Start[wishes[0].activity]+1)
+			wishes = wishes[1:]
 		}
-		if level = both; !slices.Contains(both, true) {
-			list = append(list, problem.StateChange{State: k, At: s.Start[w.activity]})
-			level = w.levels
+		if both := common(level, set); slices.Contains(both, true) {
+			level = both
+		} else {
+			list = append(list, problem.StateChange{State: k, At: at})
+			level = set
 		}
 		if len(list) > 0 {
 			list[len(list)-1].Level = slices.Index(level, true)
 		}
 	}
 	return list
+}
+
+// common is what two sets share.
+func common(a, b []bool) []bool {
+	both := make([]bool, len(a))
+	for l := range both {
+		both[l] = a[l] && b[l]
+	}
+	return both
 }
 
 // switches is a variable that is at least the number of changes of state k.
@@ -129,7 +166,7 @@ func (m *model) switches(k int) lcg.Var {
 	if v, done := m.switched[k]; done {
 		return v
 	}
-	if m.idles[k] {
+	if m.instants[k] && m.needs[k] == nil {
 		m.needsOf(k)
 	}
 	needs := m.needs[k]
@@ -141,7 +178,7 @@ func (m *model) switches(k int) lcg.Var {
 		m.turn(n, len(needs))
 		m.e.AddDifference(n.turn, 0, lcg.Term{Var: v}, lcg.True)
 		for i, o := range needs[:j] {
-			if m.idles[k] {
+			if m.instants[k] {
 				m.inTurn(o, n)
 				continue
 			}
@@ -165,7 +202,7 @@ func (m *model) turn(n *need, most int) {
 	n.turn = lcg.Term{Var: m.e.NewVar(0, most)}
 	m.name(n.turn.Var, "turn", n.activity, n.state)
 	m.e.Imply(n.turn.AtLeast(1), n.present, n.level[m.p.States[n.state].Initial].Not())
-	if !m.idles[n.state] {
+	if !m.instants[n.state] {
 		m.e.Imply(n.turn.AtLeast(1), n.changed)
 	}
 }
@@ -188,7 +225,7 @@ func (m *model) leastSwitches(k int) int {
 	return count
 }
 
-// inTurn ties the numbers of the blocks of two needs of an idle state: if
+// inTurn ties the numbers of the blocks of two needs of an instant state: if
 // their levels differ, the block of the later one has the greater number.
 func (m *model) inTurn(x, y *need) {
 	var differ []lcg.Lit // by level of x: it has that level, and y another
@@ -220,9 +257,7 @@ func (m *model) sequence(x, y *need) (xy, yx lcg.Lit) {
 		order := m.ordered(x.activity, y.activity)
 		return order, order.Not()
 	}
-	one := m.holding(problem.Lag{From: problem.End(x.activity), To: problem.Start(y.activity)})
-	other := m.holding(problem.Lag{From: problem.End(y.activity), To: problem.Start(x.activity)})
-	xy, yx = m.all(x.present, y.present, one), m.all(x.present, y.present, other)
+	xy, yx = m.all(x.present, y.present, m.over(x, y)), m.all(x.present, y.present, m.over(y, x))
 	either := []lcg.Lit{x.present.Not(), y.present.Not(), xy, yx}
 	for l := range x.level {
 		if both := m.all(x.level[l], y.level[l]); !m.e.Fails(both) {
@@ -231,6 +266,16 @@ func (m *model) sequence(x, y *need) (xy, yx lcg.Lit) {
 	}
 	m.e.AddClause(either...)
 	return xy, yx
+}
+
+// over is a literal under which x is over when y starts. A need without length
+// takes the moment of its start.
+func (m *model) over(x, y *need) lcg.Lit {
+	ended := m.holding(problem.Lag{From: problem.End(x.activity), To: problem.Start(y.activity)})
+	if !m.couldBeEmpty(x.activity) {
+		return ended
+	}
+	return m.all(ended, m.holding(problem.Lag{From: problem.Start(x.activity), To: problem.Start(y.activity), Min: 1}))
 }
 
 // couldOverlap says that in some of their modes two needs are not kept apart.
