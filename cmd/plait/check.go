@@ -29,7 +29,11 @@ func (c *checkCommand) run(ctx context.Context, p *program, a *app.App) (int, er
 	if err != nil {
 		return 0, err
 	}
-	files := a.PlanFiles(c.Plans)
+	files, own := app.Plans(a.PlanFiles(ctx, c.Plans))
+	p.passed(own)
+	if err := ctx.Err(); err != nil {
+		return 0, err
+	}
 	if len(files) == 0 {
 		return 0, errors.New("no plans were found; name files, folders or zip archives that hold some")
 	}
@@ -43,14 +47,14 @@ func (c *checkCommand) run(ctx context.Context, p *program, a *app.App) (int, er
 	if err := c.write(p, a, checked); err != nil {
 		return 0, err
 	}
-	if err := c.feedback(ctx, a, files, checked, o); err != nil {
+	if err := c.feedback(ctx, p, a, files, checked, o); err != nil {
 		return 0, err
 	}
 	return p.told(checked), nil
 }
 
 // feedback writes what is handed out to a folder.
-func (c *checkCommand) feedback(ctx context.Context, a *app.App, files []app.PlanFile, checked []app.Checked, o app.CheckOptions) error {
+func (c *checkCommand) feedback(ctx context.Context, p *program, a *app.App, files []app.PlanFile, checked []app.Checked, o app.CheckOptions) error {
 	if c.Feedback == "" {
 		if len(c.Before) > 0 || app.Setting(c.Setting) != app.Assessed {
 			return errors.New("--before and --setting go with --feedback; name a folder for it")
@@ -58,7 +62,12 @@ func (c *checkCommand) feedback(ctx context.Context, a *app.App, files []app.Pla
 		return nil
 	}
 	o.Checked = nil
-	before := a.Check(ctx, a.PlanFiles(c.Before), o)
+	earlier, own := app.Plans(a.PlanFiles(ctx, c.Before))
+	p.passed(own)
+	before := a.Check(ctx, earlier, o)
+	if err := ctx.Err(); err != nil {
+		return err
+	}
 	for _, b := range before {
 		if b.Fault != nil {
 			return *b.Fault
@@ -80,6 +89,13 @@ func (c *checkCommand) feedback(ctx context.Context, a *app.App, files []app.Pla
 	return nil
 }
 
+// passed says on standard error which files are no plans because plait wrote them.
+func (p *program) passed(own []app.PlanFile) {
+	for _, f := range own {
+		fmt.Fprintf(p.stderr, "plait: passed over %s: %s\n", f.Name, f.Own)
+	}
+}
+
 // told says on standard error which files could not be read, and gives the exit code.
 func (p *program) told(checked []app.Checked) int {
 	code := exitFits
@@ -87,6 +103,9 @@ func (p *program) told(checked []app.Checked) int {
 		switch {
 		case one.Fault != nil:
 			p.fail(*one.Fault)
+			code = exitFailure
+		case one.Unchecked != nil:
+			p.fail(*one.Unchecked)
 			code = exitFailure
 		case one.Empty():
 			p.fail(fmt.Errorf("%s: no plan was found in it; a plan has rows with times and what is done", one.File))
@@ -102,6 +121,8 @@ func (c *checkCommand) write(p *program, a *app.App, checked []app.Checked) erro
 	data, err := a.CheckedText(checked), error(nil)
 	if c.Format == "json" {
 		data, err = a.CheckedJSON(checked)
+	} else if c.Out != "" {
+		data = app.Marked(data)
 	}
 	if err != nil {
 		return err

@@ -22,7 +22,8 @@ type App struct {
 	Now     func() time.Time
 	Log     *slog.Logger
 
-	gate gate
+	gate   gate
+	checks keptChecks
 }
 
 // Record is a kept practical at its current version, with its plan.

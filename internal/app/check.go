@@ -22,6 +22,7 @@ type PlanFile struct {
 	Name string
 	Data []byte
 	Err  error
+	Own  string // why it is no plan though nothing is wrong with it: plait wrote it; empty: it may be one
 }
 
 // CheckOptions say how plans are checked. The zero value is the usual way.
@@ -34,11 +35,13 @@ type CheckOptions struct {
 
 // Checked is a plan that was read and checked, or why it could not be.
 type Checked struct {
-	File     string
-	Fault    *practical.Fault // nil: it was read
-	Matched  match.Matched
-	Findings []check.Finding // the worst first
-	Notes    []string        // what the file holds that was not read
+	File      string
+	Fault     *practical.Fault // nil: it was read
+	Unchecked *practical.Fault // why the rows that were read were not checked; nil: they were
+	Matched   match.Matched
+	Findings  []check.Finding // the worst first
+	Notes     []string        // what the file holds that was not read
+	Word      bool            // it is a Word document, which can carry comments
 }
 
 // Stops says whether a finding stops the cook.
@@ -59,23 +62,31 @@ func (c Checked) Empty() bool { return c.Fault == nil && len(c.Matched.Rows) == 
 // plan stops only that one, as a Fault. When ctx ends, the plans not yet checked have a Fault.
 func (a *App) Check(ctx context.Context, files []PlanFile, o CheckOptions) []Checked {
 	all := make([]Checked, len(files))
-	var next, done atomic.Int64
-	var told sync.Mutex
+	spread(len(files), func(i int) { all[i] = a.checkSafely(ctx, files[i], o) }, o.Checked)
+	return all
+}
+
+// spread does n pieces of work on all processors; told, which may be nil, is
+// called after each, one at a time.
+func spread(n int, do func(i int), told func(done, of int)) {
+	var next atomic.Int64
+	var telling sync.Mutex
 	var work sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(files)) {
+	done := 0
+	for range min(runtime.GOMAXPROCS(0), n) {
 		work.Go(func() {
-			for i := int(next.Add(1)) - 1; i < len(files); i = int(next.Add(1)) - 1 {
-				all[i] = a.checkSafely(ctx, files[i], o)
-				if o.Checked != nil {
-					told.Lock()
-					o.Checked(int(done.Add(1)), len(files))
-					told.Unlock()
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				do(i)
+				if told != nil {
+					telling.Lock()
+					done++
+					told(done, n)
+					telling.Unlock()
 				}
 			}
 		})
 	}
 	work.Wait()
-	return all
 }
 
 // checkSafely checks one plan; a fault of ours in it is told as one.
@@ -88,31 +99,57 @@ func (a *App) checkSafely(ctx context.Context, f PlanFile, o CheckOptions) (c Ch
 			}}
 		}
 	}()
-	if err := ctx.Err(); err != nil {
+	c, err := checkOne(ctx, f, o)
+	if err != nil {
 		return Checked{File: f.Name, Fault: &practical.Fault{File: f.Name, Code: practical.Invalid, Message: "not checked: stopped before it was done", Hint: "check it again"}}
 	}
-	return checkOne(f, o)
-}
-
-func checkOne(f PlanFile, o CheckOptions) Checked {
-	c := Checked{File: f.Name}
-	plan, notes, fault := readPlan(f, o.Practical)
-	if c.Notes = notes; fault != nil {
-		c.Fault = fault
-		return c
-	}
-	c.Matched = match.Match(plan, o.Practical, o.Fixed[f.Name])
-	c.Findings = check.Run(c.Matched, check.Options{Rules: o.Rules})
 	return c
 }
 
-// readPlan reads the plan of a file.
-func readPlan(f PlanFile, p *practical.Practical) (written.Plan, []string, *practical.Fault) {
+// MostRows is how many rows of a plan are checked: ten times those of a long
+// plan. Matching and some rules compare each row with each other, so that a
+// document of thousands of rows, which is no plan of one practical, would take minutes.
+const MostRows = 600
+
+// checkOne checks one plan. The error is that of ctx, which has ended.
+func checkOne(ctx context.Context, f PlanFile, o CheckOptions) (c Checked, err error) {
+	c.File = f.Name
+	if err := ctx.Err(); err != nil {
+		return c, err
+	}
+	plan, fault := readPlan(ctx, f, o.Practical, &c)
+	if c.Fault = fault; fault != nil {
+		return c, ctx.Err()
+	}
+	if n := len(plan.Rows); n > MostRows {
+		c.Matched = match.Matched{Plan: plan, Practical: o.Practical}
+		for _, r := range plan.Rows {
+			c.Matched.Rows = append(c.Matched.Rows, match.Row{Row: r})
+		}
+		c.Unchecked = &practical.Fault{
+			File: f.Name, Code: practical.TooLarge, Message: fmt.Sprintf("%d rows were read and not checked; plans of up to %d rows are, and one practical has some 60", n, MostRows),
+			Hint: "hand in each plan as a file of its own",
+		}
+		return c, ctx.Err()
+	}
+	if c.Matched, err = match.MatchWithin(ctx, plan, o.Practical, o.Fixed[f.Name]); err != nil {
+		return c, err
+	}
+	c.Findings, err = check.RunWithin(ctx, c.Matched, check.Options{Rules: o.Rules})
+	return c, err
+}
+
+// mostLines is how many lines and rows of tables of a document are looked at for
+// a plan, so that one the size of a book is read in a second.
+const mostLines = 3000
+
+// readPlan reads the plan of a file, and notes in c how.
+func readPlan(ctx context.Context, f PlanFile, p *practical.Practical, c *Checked) (plan written.Plan, fault *practical.Fault) {
 	if f.Err != nil {
-		return written.Plan{}, nil, faultOf(f.Name, f.Err)
+		return plan, faultOf(f.Name, f.Err)
 	}
 	if len(f.Data) > MostFile {
-		return written.Plan{}, nil, &practical.Fault{
+		return plan, &practical.Fault{
 			File: f.Name, Code: practical.TooLarge, Message: fmt.Sprintf("the file is larger than %d bytes; nothing of it was read", MostFile),
 			Hint: "take the pictures out of it",
 		}
@@ -121,12 +158,21 @@ func readPlan(f PlanFile, p *practical.Practical) (written.Plan, []string, *prac
 	if err != nil {
 		fault := faultOf(f.Name, cmp.Or(errors.Unwrap(err), err)) // without the name, which the fault has
 		fault.Message = planWords.Replace(fault.Message)
-		return written.Plan{}, nil, fault
+		return plan, fault
 	}
+	c.Notes, c.Word = document.Notes, document.Kind == format.Word
 	if plan, is := written.Own(f.Name, document.Text); is && document.Kind == format.Text {
-		return plan, document.Notes, nil
+		return plan, nil
 	}
-	return written.Read(f.Name, document.Blocks, knownOf(p)), document.Notes, nil
+	blocks, left := format.FirstLines(document.Blocks, mostLines)
+	if left > 0 {
+		c.Notes = append(c.Notes[:len(c.Notes):len(c.Notes)],
+			fmt.Sprintf("%d lines and rows after the first %d were not looked at: a plan is shorter; the file is kept as it came", left, mostLines))
+	}
+	if ctx.Err() != nil {
+		return plan, nil
+	}
+	return written.Read(f.Name, blocks, knownOf(p)), nil
 }
 
 // planWords makes advice about a file of recipes advice about a plan.

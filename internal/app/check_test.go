@@ -6,7 +6,9 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -155,15 +157,13 @@ func zipped(t *testing.T, files map[string]string) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	z := zip.NewWriter(&b)
-	for _, name := range []string{"amy.txt", "in/ben.txt", ".hidden"} {
-		if text, has := files[name]; has {
-			w, err := z.Create(name)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if _, err := w.Write([]byte(text)); err != nil {
-				t.Fatal(err)
-			}
+	for _, name := range slices.Sorted(maps.Keys(files)) {
+		w, err := z.Create(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := w.Write([]byte(files[name])); err != nil {
+			t.Fatal(err)
 		}
 	}
 	if err := z.Close(); err != nil {
@@ -178,7 +178,7 @@ func TestPlanFiles(t *testing.T) {
 		"b.txt": "b", "a.txt": "a", "sub/c.txt": "c", ".hidden": "no", "~$a.docx": "no", "class.zip": string(archive), "bad.zip": "not one",
 	})
 	var names []string
-	for _, f := range new(app.App).PlanFiles([]string{dir, filepath.Join(dir, "none.txt")}) {
+	for _, f := range new(app.App).PlanFiles(t.Context(), []string{dir, filepath.Join(dir, "none.txt")}) {
 		name, err := filepath.Rel(dir, f.Name)
 		if err != nil {
 			t.Fatal(err)

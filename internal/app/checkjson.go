@@ -17,7 +17,8 @@ var checksSchema []byte
 // checkedObject is a checked plan as JSON.
 type checkedObject struct {
 	File      string          `json:"file"`
-	Error     string          `json:"error,omitempty"` // why it could not be read
+	Error     string          `json:"error,omitempty"`     // why it could not be read
+	Unchecked string          `json:"unchecked,omitempty"` // why its rows were read and not checked
 	Candidate string          `json:"candidate"`
 	Rows      []rowObject     `json:"rows"`
 	Findings  []findingObject `json:"findings"`
@@ -81,6 +82,11 @@ func objectOf(c Checked) checkedObject {
 		f.File = ""
 		o.Error = f.Error()
 		o.Unread = append(o.Unread, f.Error())
+	}
+	if c.Unchecked != nil {
+		f := *c.Unchecked
+		f.File = ""
+		o.Unchecked = f.Error()
 	}
 	for _, r := range c.Matched.Rows {
 		o.Rows = append(o.Rows, rowOf(r))

@@ -54,7 +54,13 @@ func writeChecked(b *strings.Builder, c Checked) {
 		wrapTo(b, "", "Could not be read: "+f.Error())
 		return
 	}
-	fmt.Fprintf(b, "%s\n", summary(c))
+	if c.Unchecked != nil {
+		f := *c.Unchecked
+		f.File = ""
+		wrapTo(b, "", "Not checked: "+f.Error())
+	} else {
+		fmt.Fprintf(b, "%s\n", summary(c))
+	}
 	for _, s := range severityWords {
 		first := true
 		for _, f := range c.Findings {

@@ -2,12 +2,12 @@ package app
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"regexp"
 	"strings"
 
 	"plait.example/internal/feedback"
-	"plait.example/internal/format"
 	"plait.example/internal/paper"
 )
 
@@ -42,12 +42,12 @@ func (a *App) Feedback(files []PlanFile, checked, before []Checked, s Setting) (
 	}
 	var shown bytes.Buffer
 	fmt.Fprintf(&shown, "What each pupil was asked, with the setting %q\n", s)
-	taken := map[string]bool{}
+	names := taken{}
 	for i, p := range plans {
 		if p == nil {
 			continue
 		}
-		pages, err := pupilPages(files[i], *p, s, "pupils/"+free(fileName(p.Who()), taken))
+		pages, err := pupilPages(files[i].Data, checked[i].Word, *p, s, "pupils/"+names.free(fileName(p.Who()), "-commented"))
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", p.File, err)
 		}
@@ -58,7 +58,7 @@ func (a *App) Feedback(files []PlanFile, checked, before []Checked, s Setting) (
 			fmt.Fprintf(&shown, "- %s: %s\n", strings.Join(point.Rows, "; "), point.Ask)
 		}
 	}
-	return append(all, Document{Name: "asked.txt", MediaType: "text/plain; charset=utf-8", Data: shown.Bytes()}), nil
+	return append(all, Document{Name: "asked.txt", MediaType: "text/plain; charset=utf-8", Data: feedback.Marked(shown.Bytes())}), nil
 }
 
 // classOf is the table of the class, and of each file its plan; nil: it was not read.
@@ -67,8 +67,8 @@ func classOf(checked, before []Checked) (feedback.Class, []*feedback.Plan) {
 	var unread []feedback.Unread
 	all := make([]*feedback.Plan, len(checked))
 	for i, c := range checked {
-		if c.Fault != nil {
-			f := *c.Fault
+		if why := cmp.Or(c.Fault, c.Unchecked); why != nil {
+			f := *why
 			f.File = ""
 			unread = append(unread, feedback.Unread{File: c.File, Why: f.Error()})
 			continue
@@ -86,7 +86,7 @@ func classOf(checked, before []Checked) (feedback.Class, []*feedback.Plan) {
 func earlier(p feedback.Plan, before []Checked) *feedback.Plan {
 	for _, c := range before {
 		old := feedback.Plan{File: c.File, Matched: c.Matched, Findings: c.Findings}
-		if c.Fault == nil && samePupil(p, old) {
+		if c.Fault == nil && c.Unchecked == nil && samePupil(p, old) {
 			return &old
 		}
 	}
@@ -136,20 +136,10 @@ func withoutVersion(name string) string {
 	return strings.Join(strings.Fields(versionWords.ReplaceAllString(name, " ")), " ")
 }
 
-// free is a name that is not taken yet, with a number after it where it must be.
-func free(name string, taken map[string]bool) string {
-	one := name
-	for n := 2; taken[one]; n++ {
-		one = fmt.Sprintf("%s-%d", name, n)
-	}
-	taken[one] = true
-	return one
-}
-
-// pupilPages writes what a pupil gets.
-func pupilPages(file PlanFile, p feedback.Plan, s Setting, name string) ([]Document, error) {
+// pupilPages writes what a pupil gets; word: their plan, data, is a Word document.
+func pupilPages(data []byte, word bool, p feedback.Plan, s Setting, name string) ([]Document, error) {
 	note, _ := feedback.Note(p, s)
-	const word = "application/vnd.openxmlformats-officedocument.wordprocessingml.document"
+	const wordType = "application/vnd.openxmlformats-officedocument.wordprocessingml.document"
 	var all []Document
 	for _, w := range []struct {
 		suffix, mediaType string
@@ -157,7 +147,7 @@ func pupilPages(file PlanFile, p feedback.Plan, s Setting, name string) ([]Docum
 	}{
 		{".html", "text/html; charset=utf-8", func() ([]byte, error) { return paper.NoteHTML(note) }},
 		{".pdf", "application/pdf", func() ([]byte, error) { return paper.NotePDF(note) }},
-		{".docx", word, func() ([]byte, error) { return feedback.Word(note) }},
+		{".docx", wordType, func() ([]byte, error) { return feedback.Word(note) }},
 	} {
 		data, err := w.write()
 		if err != nil {
@@ -165,18 +155,12 @@ func pupilPages(file PlanFile, p feedback.Plan, s Setting, name string) ([]Docum
 		}
 		all = append(all, Document{Name: name + w.suffix, MediaType: w.mediaType, Data: data})
 	}
-	if isWord(file) && len(p.Findings) > 0 {
-		data, err := feedback.Commented(file.Data, p, s)
+	if word && len(p.Findings) > 0 {
+		data, err := feedback.Commented(data, p, s)
 		if err != nil {
 			return nil, fmt.Errorf("put comments into the plan: %w", err)
 		}
-		all = append(all, Document{Name: name + "-commented.docx", MediaType: word, Data: data})
+		all = append(all, Document{Name: name + "-commented.docx", MediaType: wordType, Data: data})
 	}
 	return all, nil
-}
-
-// isWord says whether the plan is a Word document, which can carry comments.
-func isWord(f PlanFile) bool {
-	d, err := format.Read(f.Name, f.Data)
-	return err == nil && d.Kind == format.Word
 }

@@ -181,18 +181,6 @@ func inFile(name string, faults practical.Faults) practical.Faults {
 	return faults
 }
 
-// fileName is a title as a file's name: letters and digits, with hyphens between.
-func fileName(title string) string {
-	words := strings.FieldsFunc(strings.ToLower(title), func(r rune) bool {
-		return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9')
-	})
-	name := strings.Join(words, "-")
-	if name == "" {
-		return "plan"
-	}
-	return name[:min(len(name), 60)]
-}
-
 // InFile names the file in faults that name none, for the command line.
 func InFile(name string, err error) error {
 	var faults practical.Faults

@@ -22,10 +22,13 @@ type HandedIn = timeplan.HandedIn
 
 // Handing keeps the plans that learners wrote. A method is one transaction.
 type Handing interface {
-	// HandIn keeps files for a practical, all or none (NotFound: no such practical).
-	HandIn(ctx context.Context, practical string, files []HandedIn, at time.Time) error
-	// HandedIn is every plan of a practical, the first one first, those put away too.
+	// HandIn keeps files for a practical, all or none, and gives how many of them are
+	// new: what is there already is not kept twice (NotFound: no such practical).
+	HandIn(ctx context.Context, practical string, files []HandedIn, at time.Time) (int, error)
+	// HandedIn is every plan of a practical, the first one first, those put away too, without the files.
 	HandedIn(ctx context.Context, practical string) ([]HandedIn, error)
+	// HandedData is the file of a plan as it came (NotFound: the practical has no such plan).
+	HandedData(ctx context.Context, practical string, id int64) ([]byte, error)
 	// Fix keeps which steps the rows of a plan stand for, by the row's number.
 	Fix(ctx context.Context, practical string, id int64, fixed map[int][]string) error
 	// PutAway puts a plan away, or brings it back.
@@ -67,62 +70,120 @@ func (h HandedPlan) plan() feedback.Plan {
 	return feedback.Plan{File: h.Name, Matched: h.Matched, Findings: h.Findings}
 }
 
+// Handed says what became of files that were handed in.
+type Handed struct {
+	Kept   int              // plans that are new
+	There  int              // plans that were there already
+	Passed []PlanFile       // files that plait wrote itself, and so are no plans
+	Faults practical.Faults // of files that could not be opened
+}
+
 // HandIn keeps plans for a practical; an archive is kept as the plans in it. A
-// file that cannot be opened is told and the others are kept. It gives how many were kept.
-func (a *App) HandIn(ctx context.Context, id string, files []PlanFile) (int, practical.Faults, error) {
+// file that cannot be opened is told and the others are kept. The same files
+// handed in again are not kept twice.
+func (a *App) HandIn(ctx context.Context, id string, files []PlanFile) (h Handed, err error) {
 	var keep []HandedIn
-	var faults practical.Faults
 	for _, given := range files {
 		if beside(path.Base(filepath.ToSlash(given.Name))) {
 			continue // a folder brings what a system put there
 		}
 		for _, f := range PlansIn(given.Name, given.Data) {
-			if f.Err != nil {
-				faults = append(faults, *faultOf(f.Name, f.Err))
-				continue
+			switch {
+			case f.Err != nil:
+				h.Faults = append(h.Faults, *faultOf(f.Name, f.Err))
+			case f.Own != "":
+				h.Passed = append(h.Passed, f)
+			default:
+				keep = append(keep, HandedIn{Name: f.Name, Data: f.Data})
 			}
-			keep = append(keep, HandedIn{Name: f.Name, Data: f.Data})
 		}
 	}
 	if len(keep) == 0 {
-		return 0, faults, nil
+		return h, nil
 	}
-	return len(keep), faults, a.Store.HandIn(ctx, id, keep, a.now())
+	h.Kept, err = a.Store.HandIn(ctx, id, keep, a.now())
+	h.There = len(keep) - h.Kept
+	return h, err
+}
+
+// handing is the plans of a practical that are not put away, and what they are
+// checked against.
+type handing struct {
+	rec   Record
+	rules RulesInUse
+	kept  []HandedIn
+	keys  []checkKey
+}
+
+func (a *App) handing(ctx context.Context, id string) (h handing, err error) {
+	if h.rec, err = a.Open(ctx, id); err != nil {
+		return h, err
+	}
+	if h.kept, err = a.Store.HandedIn(ctx, id); err != nil {
+		return h, err
+	}
+	if h.rules, err = a.Rules(ctx); err != nil {
+		return h, err
+	}
+	h.kept = slices.DeleteFunc(h.kept, func(h HandedIn) bool { return h.Away })
+	rules := h.rules.Own
+	if len(h.rules.Faults) > 0 {
+		rules = ""
+	}
+	h.keys, err = keysOf(h.kept, h.rec.Practical, rules)
+	return h, err
+}
+
+// check is the check of the i-th plan, which is made when it is not kept.
+func (a *App) checkHanded(ctx context.Context, h handing, i int) Checked {
+	c := a.checks.do(ctx, h.keys[i], func() (Checked, bool) {
+		f := PlanFile{Name: h.kept[i].Name}
+		if f.Data, f.Err = a.Store.HandedData(ctx, h.rec.ID, h.kept[i].ID); f.Err != nil {
+			return a.checkSafely(ctx, f, CheckOptions{}), false
+		}
+		o := CheckOptions{Practical: h.rec.Practical, Rules: h.rules.Rules, Fixed: map[string]map[int][]string{f.Name: h.kept[i].Fixed}}
+		c := a.checkSafely(ctx, f, o)
+		return c, ctx.Err() == nil
+	})
+	return c
+}
+
+// PlansToCheck says how many plans of a practical a look at them all would
+// check, since nothing is kept of them, and how many there are.
+func (a *App) PlansToCheck(ctx context.Context, id string) (wanting, of int, err error) {
+	h, err := a.handing(ctx, id)
+	if err != nil {
+		return 0, 0, err
+	}
+	for _, key := range h.keys {
+		if _, is := a.checks.get(key); !is {
+			wanting++
+		}
+	}
+	return wanting, len(h.keys), nil
 }
 
 // HandedPlans checks every plan that was handed in for a practical and is not
-// put away, against the practical as it stands now, in the order they came.
-func (a *App) HandedPlans(ctx context.Context, id string) (Record, []*HandedPlan, error) {
-	rec, err := a.Open(ctx, id)
+// put away, against the practical as it stands now, in the order they came. What
+// was checked before is not checked again. told, which may be nil, is called after
+// each plan, one at a time. When ctx ends the error is its own, and what was done is kept.
+func (a *App) HandedPlans(ctx context.Context, id string, told func(done, of int)) (Record, []*HandedPlan, error) {
+	h, err := a.handing(ctx, id)
 	if err != nil {
-		return rec, nil, err
+		return h.rec, nil, err
 	}
-	kept, err := a.Store.HandedIn(ctx, id)
-	if err != nil {
-		return rec, nil, err
-	}
-	rules, _, err := a.Rules(ctx)
-	if err != nil {
-		return rec, nil, err
-	}
-	kept = slices.DeleteFunc(kept, func(h HandedIn) bool { return h.Away })
-	files := make([]PlanFile, len(kept))
-	fixed := map[string]map[int][]string{}
-	for i, h := range kept {
-		files[i] = PlanFile{Name: fmt.Sprintf("%d/%s", h.ID, h.Name), Data: h.Data}
-		fixed[files[i].Name] = h.Fixed
-	}
+	checked := make([]Checked, len(h.kept))
+	spread(len(h.kept), func(i int) { checked[i] = a.checkHanded(ctx, h, i) }, told)
 	var all []*HandedPlan
-	for i, c := range a.Check(ctx, files, CheckOptions{Practical: rec.Practical, Rules: rules, Fixed: fixed}) {
-		c.File = kept[i].Name
-		h := &HandedPlan{HandedIn: kept[i], Checked: c}
-		h.Who = h.plan().Who()
-		if h.Before = before(all, h); h.Before != nil {
-			h.Before.Later = true
+	for i, c := range checked {
+		one := &HandedPlan{HandedIn: h.kept[i], Checked: c}
+		one.Who = one.plan().Who()
+		if one.Before = before(all, one); one.Before != nil {
+			one.Before.Later = true
 		}
-		all = append(all, h)
+		all = append(all, one)
 	}
-	return rec, all, ctx.Err()
+	return h.rec, all, ctx.Err()
 }
 
 // before is the last plan that the same learner handed in before this one, at
@@ -148,7 +209,7 @@ func (h *HandedPlan) named() Checked {
 
 // HandedPlan is one plan that was handed in, with the one before it.
 func (a *App) HandedPlan(ctx context.Context, id string, plan int64) (Record, *HandedPlan, error) {
-	rec, all, err := a.HandedPlans(ctx, id)
+	rec, all, err := a.HandedPlans(ctx, id, nil)
 	if err != nil {
 		return rec, nil, err
 	}
@@ -158,25 +219,73 @@ func (a *App) HandedPlan(ctx context.Context, id string, plan int64) (Record, *H
 	return rec, nil, practical.Fault{Code: practical.NotFound, Message: "this plan is not there, or it was put away", Hint: "go back to the list of plans"}
 }
 
-// FixRow keeps which steps a row of a plan stands for; clear true leaves it to the matching again.
-func (a *App) FixRow(ctx context.Context, id string, plan int64, row int, steps []string, clear bool) error {
+// HandedFile is the file of a plan as it came.
+func (a *App) HandedFile(ctx context.Context, id string, plan int64) (Document, error) {
 	kept, err := a.Store.HandedIn(ctx, id)
+	if err != nil {
+		return Document{}, err
+	}
+	data, err := a.Store.HandedData(ctx, id, plan)
+	if err != nil {
+		return Document{}, err
+	}
+	name := ""
+	if i := slices.IndexFunc(kept, func(h HandedIn) bool { return h.ID == plan }); i >= 0 {
+		name = path.Base(filepath.ToSlash(kept[i].Name))
+	}
+	return Document{Name: name, MediaType: "application/octet-stream", Data: data}, nil
+}
+
+// FixRow keeps which steps a row of a plan stands for, each once; clear leaves it
+// to the matching again. A row that the plan does not have and a step that the
+// practical does not have are faults, and nothing is kept then.
+func (a *App) FixRow(ctx context.Context, id string, plan int64, row int, steps []string, clear bool) error {
+	rec, h, err := a.HandedPlan(ctx, id, plan)
 	if err != nil {
 		return err
 	}
-	i := slices.IndexFunc(kept, func(h HandedIn) bool { return h.ID == plan })
-	if i < 0 {
-		return practical.Fault{Code: practical.NotFound, Message: "this plan is not there", Hint: "go back to the list of plans"}
+	if !slices.ContainsFunc(h.Matched.Rows, func(r match.Row) bool { return r.Number == row }) {
+		hint := "this plan has no rows: nothing can be corrected in it"
+		if n := len(h.Matched.Rows); n > 0 {
+			hint = fmt.Sprintf("a row from %d to %d", h.Matched.Rows[0].Number, h.Matched.Rows[n-1].Number)
+		}
+		return practical.Fault{Code: practical.Invalid, Field: "row", Message: fmt.Sprintf("the plan has no row %d", row), Hint: hint}
 	}
-	fixed := maps.Clone(kept[i].Fixed)
-	if fixed == nil {
-		fixed = map[int][]string{}
+	var fixed []string
+	for _, s := range steps {
+		if !slices.Contains(stepIDs(rec.Practical), s) {
+			return practical.Fault{
+				Code: practical.Invalid, Field: "step", Message: fmt.Sprintf("the practical has no step %.40q; it may have been changed meanwhile", s),
+				Hint: "one of " + strings.Join(stepIDs(rec.Practical), ", "),
+			}
+		}
+		if !slices.Contains(fixed, s) {
+			fixed = append(fixed, s)
+		}
 	}
-	if fixed[row] = steps; clear {
-		delete(fixed, row)
+	all := maps.Clone(h.Fixed)
+	if all == nil {
+		all = map[int][]string{}
 	}
-	return a.Store.Fix(ctx, id, plan, fixed)
+	if all[row] = fixed; clear {
+		delete(all, row)
+	}
+	return a.Store.Fix(ctx, id, plan, all)
 }
+
+// stepIDs are the names of all that a row can stand for.
+func stepIDs(p *practical.Practical) (ids []string) {
+	for _, d := range p.Dishes {
+		for _, s := range d.Steps {
+			ids = append(ids, s.ID)
+		}
+		ids = append(ids, d.Letter+ServeStep)
+	}
+	return ids
+}
+
+// ServeStep behind a dish's letter is the name of its serving, as of a step.
+const ServeStep = "/serve"
 
 // PutAside is every plan of a practical that was put away, the first one first.
 func (a *App) PutAside(ctx context.Context, id string) ([]HandedIn, error) {
@@ -215,87 +324,6 @@ func (a *App) ClassSheet(plans []*HandedPlan) (Document, error) {
 		return Document{}, err
 	}
 	return all[0], nil
-}
-
-// A learner's page in its forms.
-const (
-	PageHTML  = ".html"
-	PagePDF   = ".pdf"
-	PageWord  = ".docx"
-	Commented = "-commented.docx"
-)
-
-// feedbackKind keeps what learners may be shown, by the practical's id.
-const feedbackKind = "feedback-setting"
-
-// FeedbackSetting is what learners may be shown in a practical: assessed until the teacher says otherwise.
-func (a *App) FeedbackSetting(ctx context.Context, id string) (Setting, error) {
-	kept, err := a.Store.Kept(ctx, a.Teacher, feedbackKind)
-	if s := Setting(kept[id]); s.Shows() {
-		return s, err
-	}
-	return Assessed, err
-}
-
-// SetFeedback keeps what learners may be shown in a practical.
-func (a *App) SetFeedback(ctx context.Context, id string, s Setting) error {
-	if !slices.Contains([]Setting{Assessed, Coached, Worked}, s) {
-		return practical.Fault{Code: practical.Invalid, Field: "setting", Message: fmt.Sprintf("%q is no setting", s), Hint: "choose assessed, coached or worked example"}
-	}
-	return a.Store.Keep(ctx, a.Teacher, feedbackKind, map[string]string{id: string(s)}, nil, a.now())
-}
-
-// PupilPage is a learner's page in one of its forms; what it asks goes into the
-// practical's log. With the setting assessed there is none.
-func (a *App) PupilPage(ctx context.Context, id string, h *HandedPlan, form string) (Document, error) {
-	s, err := a.FeedbackSetting(ctx, id)
-	if err != nil {
-		return Document{}, err
-	}
-	if !s.Shows() {
-		return Document{}, practical.Fault{
-			Code: practical.Invalid, Message: "this practical is assessed: nothing of the check is shown to a learner",
-			Hint: "the teacher can set it to coached, where local rules of the assessment allow it",
-		}
-	}
-	var before []Checked
-	if h.Before != nil {
-		before = append(before, h.Before.named())
-	}
-	all, err := a.Feedback([]PlanFile{{Name: h.Name, Data: h.Data}}, []Checked{h.named()}, before, s)
-	if err != nil {
-		return Document{}, err
-	}
-	for _, d := range all {
-		if strings.HasPrefix(d.Name, "pupils/") && strings.HasSuffix(d.Name, form) && (form == Commented || !strings.HasSuffix(d.Name, Commented)) {
-			d.Name = strings.TrimPrefix(d.Name, "pupils/")
-			return d, a.logAsked(ctx, id, h, s, form)
-		}
-	}
-	return Document{}, practical.Fault{Code: practical.NotFound, Message: "this plan has no page of that kind", Hint: "comments go into Word documents only"}
-}
-
-const askedKind = "asked/"
-
-// logAsked writes into the practical's log what a learner was asked.
-func (a *App) logAsked(ctx context.Context, id string, h *HandedPlan, s Setting, form string) error {
-	at := a.now()
-	var asked []string
-	for _, f := range feedback.Top(h.Findings, feedback.MostPoints) {
-		asked = append(asked, f.Question)
-	}
-	entry := fmt.Sprintf("%s  %s (%s), setting %s, as %s: %s", at.Format("2006-01-02 15:04:05"), h.Who, h.Name, s, form, strings.Join(asked, " / "))
-	return a.Store.Keep(ctx, a.Teacher, askedKind+id, map[string]string{fmt.Sprintf("%s %d %s", at.UTC().Format(time.RFC3339Nano), h.ID, form): entry}, nil, at)
-}
-
-// Asked is the log of what learners were shown in a practical, the first entry first.
-func (a *App) Asked(ctx context.Context, id string) ([]string, error) {
-	kept, err := a.Store.Kept(ctx, a.Teacher, askedKind+id)
-	var list []string
-	for _, name := range slices.Sorted(maps.Keys(kept)) {
-		list = append(list, kept[name])
-	}
-	return list, err
 }
 
 // Stands says what steps a row of a plan stands for, in words, for a page.

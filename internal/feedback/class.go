@@ -210,7 +210,7 @@ func (c Class) Text() []byte {
 		}
 	}
 	b.WriteString("\n" + strings.Join(Cautions, "\n") + "\n")
-	return []byte(b.String())
+	return Marked([]byte(b.String()))
 }
 
 // far says how far a plan is.

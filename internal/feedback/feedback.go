@@ -149,6 +149,15 @@ func (p Plan) row(number int) (match.Row, bool) {
 	return match.Row{}, false
 }
 
+// Mark stands in the properties of every document of feedback, and in the last
+// line of those without properties, so that none is taken for a plan.
+const Mark = "plait-feedback"
+
+// Marked ends a text with the line that has the Mark.
+func Marked(text []byte) []byte {
+	return append(text[:len(text):len(text)], "\nWritten by plait; this is no time plan ("+Mark+").\n"...)
+}
+
 // Cautions stand on everything that is given out.
 var Cautions = []string{
 	"These are questions, not approval: what is not asked here may still need a look.",
@@ -160,7 +169,7 @@ func Note(p Plan, s Setting) (paper.Note, bool) {
 	if !s.Shows() {
 		return paper.Note{}, false
 	}
-	n := paper.Note{Title: "Questions about your time plan", Name: p.Who(), Foot: Cautions, Plait: Plait(p.Matched)}
+	n := paper.Note{Title: "Questions about your time plan", Name: p.Who(), Foot: Cautions, Plait: Plait(p.Matched), Mark: Mark}
 	top := Top(p.Findings, MostPoints)
 	n.Lead = lead(p, len(top))
 	for _, f := range top {

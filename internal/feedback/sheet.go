@@ -11,7 +11,7 @@ import (
 // Sheet is the table of the class as a workbook: the class, the faults, what to
 // teach again, and every finding with its answer.
 func (c Class) Sheet() ([]byte, error) {
-	return sheet.Write([]sheet.Page{c.classPage(), c.faultPage(), c.againPage(), c.findingPage()})
+	return sheet.Write([]sheet.Page{c.classPage(), c.faultPage(), c.againPage(), c.findingPage()}, Mark)
 }
 
 // grid is rows of texts as a table with one row of headings.

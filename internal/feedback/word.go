@@ -47,7 +47,7 @@ func Word(n paper.Note) ([]byte, error) {
 	for _, s := range n.Foot {
 		say(0, s, false)
 	}
-	return docx.Write(docx.Paper{Title: n.Title, Blocks: blocks, Beside: drawing(n), Points: pointsFor(blocks)})
+	return docx.Write(docx.Paper{Title: n.Title, Keywords: n.Mark, Blocks: blocks, Beside: drawing(n), Points: pointsFor(blocks)})
 }
 
 // pointsFor is the size of type with which so many words stand on one page beside

@@ -26,21 +26,25 @@ const (
 
 // Refusals of an archive.
 var (
-	ErrArchive = errors.New("the archive cannot be read")
-	ErrTooMuch = errors.New("the archive is too large")
+	ErrArchive = errors.New("cannot be read")
+	ErrTooMuch = errors.New("too large")
+	ErrNested  = errors.New("was not opened")
 )
 
-// File is a file of an archive.
+// File is a file of an archive, or why it was not opened.
 type File struct {
 	Name string // cleaned: folders by "/", nothing that leads out of them
 	Data []byte
+	Err  error // wraps ErrArchive, ErrTooMuch or ErrNested; nil: it was opened
 }
 
 // Unpack reads the files of a zip archive, such as the plans of a class, in its
-// order. Folders themselves, hidden files, those that systems add by themselves
-// and archives inside are left out. Names are cleaned, and made different where
-// two are the same; nothing is written. The error begins with the archive's name and wraps
-// ErrArchive or ErrTooMuch.
+// order. Folders themselves, hidden files and those that systems add by themselves
+// are left out. A file that is broken, locked, far too large for what it was
+// packed to, or an archive itself, is not opened and says so in its Err; the
+// others are. Names are cleaned, and made different where two are the same; nothing
+// is written. The error is of the archive as a whole: it begins with its name and
+// wraps ErrArchive or ErrTooMuch.
 func Unpack(name string, data []byte) ([]File, error) {
 	files, err := unpack(data)
 	if err != nil {
@@ -51,78 +55,98 @@ func Unpack(name string, data []byte) ([]File, error) {
 
 func unpack(data []byte) ([]File, error) {
 	if len(data) > MaxArchive {
-		return nil, fmt.Errorf("%w: %d bytes, and at most %d are read; split it", ErrTooMuch, len(data), MaxArchive)
+		return nil, fmt.Errorf("the archive is %w: %d bytes, and at most %d are read; split it", ErrTooMuch, len(data), MaxArchive)
 	}
 	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
-		return nil, fmt.Errorf("%w (%w); pack the files again as .zip", ErrArchive, err)
+		return nil, fmt.Errorf("the archive %w (%w); pack the files again as .zip", ErrArchive, err)
 	}
 	var files []File
 	taken := map[string]bool{}
-	sum := 0
+	left := MaxUnpacked
 	for _, f := range z.File {
 		name := cleaned(f)
 		if name == "" {
 			continue
 		}
 		if len(files) == MaxFiles {
-			return nil, fmt.Errorf("%w: it holds more than %d files; split it", ErrTooMuch, MaxFiles)
+			return nil, fmt.Errorf("the archive is %w: it holds more than %d files; split it", ErrTooMuch, MaxFiles)
 		}
-		if sum >= MaxUnpacked {
+		if left <= 0 {
 			return nil, errSum
 		}
-		content, err := contents(f, min(MaxFile, MaxUnpacked-sum))
-		if err != nil {
+		content, read, err := contents(f, min(MaxFile, left))
+		if errors.Is(err, errSum) {
 			return nil, err
 		}
-		if nested(name, content) {
-			continue
+		left -= read
+		if err == nil {
+			err = nested(name, content)
 		}
-		sum += len(content)
-		files = append(files, File{single(name, taken), content})
+		if err != nil {
+			content = nil
+		}
+		files = append(files, File{single(name, taken), content, err})
 	}
 	if len(files) == 0 {
-		return nil, fmt.Errorf("%w: there are no files in it", ErrArchive)
+		return nil, fmt.Errorf("the archive %w: there are no files in it; pack the plans again", ErrArchive)
 	}
 	return files, nil
 }
 
-var errSum = fmt.Errorf("%w: it unpacks to more than %d bytes; split it", ErrTooMuch, MaxUnpacked)
+var errSum = fmt.Errorf("the archive is %w: it unpacks to more than %d bytes; split it", ErrTooMuch, MaxUnpacked)
 
-// nested says whether a file is an archive itself, as documents are too, but
-// under a name of their own.
-func nested(name string, content []byte) bool {
-	switch strings.ToLower(path.Ext(name)) {
-	case ".zip", ".7z", ".rar", ".gz", ".tgz", ".tar", ".bz2", ".xz", ".jar":
-		return true
-	}
-	return bytes.HasPrefix(content, []byte("\x1F\x8B\x08")) || bytes.HasPrefix(content, []byte("Rar!")) || bytes.HasPrefix(content, []byte("7z\xBC\xAF"))
+// archives are the kinds of archive that are not opened inside another, by
+// ending and by their first bytes.
+var archives = []struct{ ending, begins, is string }{
+	{".zip", "", "a zip"},
+	{".7z", "7z\xBC\xAF", "an archive"},
+	{".rar", "Rar!", "an archive"},
+	{".gz", "\x1F\x8B\x08", "an archive"},
+	{".tgz", "\x1F\x8B\x08", "an archive"},
+	{".tar", "", "an archive"}, {".bz2", "", "an archive"}, {".xz", "", "an archive"}, {".jar", "", "an archive"},
 }
 
-// contents unpacks a file. What the archive states may lie, so the bytes are counted.
-func contents(f *zip.File, most int) ([]byte, error) {
+// nested refuses a file that is an archive itself. Documents are archives too,
+// but under names of their own.
+func nested(name string, content []byte) error {
+	ending := strings.ToLower(path.Ext(name))
+	for _, a := range archives {
+		if ending == a.ending || a.begins != "" && bytes.HasPrefix(content, []byte(a.begins)) {
+			return fmt.Errorf("it %w: %s inside a zip; hand in the plans themselves", ErrNested, a.is)
+		}
+	}
+	return nil
+}
+
+// contents unpacks a file, and gives how many bytes that took, its own or not.
+// What the archive states may lie, so they are counted.
+func contents(f *zip.File, most int) (data []byte, read int, err error) {
 	if f.Flags&1 != 0 {
-		return nil, fmt.Errorf("%w: %.60q has a password; pack the files again without one", ErrArchive, f.Name)
+		return nil, 0, fmt.Errorf("it %w: it has a password; hand it in without one", ErrArchive)
 	}
 	if f.UncompressedSize64 > 1<<20 && f.UncompressedSize64/maxRatio > f.CompressedSize64 {
-		return nil, fmt.Errorf("%w: %.60q unpacks to more than %d times its size, as files do that are made to choke a reader; leave it out", ErrTooMuch, f.Name, maxRatio)
+		return nil, 0, fmt.Errorf("it is %w: it unpacks to more than %d times its size, as files do that are made to choke a reader; leave it out", ErrTooMuch, maxRatio)
 	}
 	if f.UncompressedSize64 > MaxFile {
-		return nil, fmt.Errorf("%w: %.60q has %d bytes, and at most %d are read; leave it out", ErrTooMuch, f.Name, f.UncompressedSize64, MaxFile)
+		return nil, 0, fmt.Errorf("it is %w: %d bytes, and at most %d are read; take the pictures out of it", ErrTooMuch, f.UncompressedSize64, MaxFile)
+	}
+	broken := func(err error) error {
+		return fmt.Errorf("it %w: it is damaged in the zip (%w); hand it in again", ErrArchive, err)
 	}
 	r, err := f.Open()
 	if err != nil {
-		return nil, fmt.Errorf("%w: %.60q (%w); pack the files again as .zip", ErrArchive, f.Name, err)
+		return nil, 0, broken(err)
 	}
 	defer r.Close()
-	data, err := io.ReadAll(io.LimitReader(r, int64(most)+1))
+	data, err = io.ReadAll(io.LimitReader(r, int64(most)+1))
 	switch {
 	case len(data) > most:
-		return nil, errSum
+		return nil, len(data), errSum
 	case err != nil:
-		return nil, fmt.Errorf("%w: %.60q (%w); pack the files again as .zip", ErrArchive, f.Name, err)
+		return nil, len(data), broken(err)
 	}
-	return data, nil
+	return data, len(data), nil
 }
 
 // cleaned is the name of a file, "" for what is left out: folders, hidden files

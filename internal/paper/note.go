@@ -23,6 +23,7 @@ type Note struct {
 	Points []NotePoint
 	Foot   []string
 	Plait  *timeplan.Plan // nil: none
+	Mark   string         // keyword in the document's properties; may be empty
 }
 
 // NotePoint is a point of a note.
@@ -72,6 +73,9 @@ type noteDocument struct {
 func setNote(n Note, size float64) *noteDocument {
 	l := layoutOf(Sheet{})
 	d := &noteDocument{document: &document{pen: newPen(l, printable(n.Title)), layout: l}, note: n, size: size}
+	if n.Mark != "" {
+		d.f.SetKeywords(n.Mark, false)
+	}
 	d.root = d.tags.root
 	d.page()
 	d.column = d.wide()

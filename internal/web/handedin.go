@@ -24,9 +24,12 @@ type HandedInPage struct {
 	Name       string
 	Done       string
 	Faults     practical.Faults
+	Passed     []string         // files that were brought and are no plans, each with why
+	Waiting    int              // plans that are not checked yet and so not shown
 	Away       []app.HandedIn   // put away; each can be brought back
 	Rules      bool             // the teacher has a file of rules of their own
-	RuleFaults practical.Faults // of a file of rules
+	Unusable   practical.Faults // of that file: the usual rules are in use instead
+	RuleFaults practical.Faults // of a file of rules that was just brought
 }
 
 // HandedCard is a plan in short.
@@ -37,6 +40,7 @@ type HandedCard struct {
 	Change               string // since the plan before it
 	Main                 string // the question that matters most
 	Why                  string // it could not be read
+	Unsaid               string // why it was read and not checked
 }
 
 // ClassTable is what to teach again, and the faults that are common.
@@ -76,6 +80,13 @@ var settingChoices = []SettingChoice{
 var severityWords = map[string]string{"stops": "Stops the cook, or is unsafe", "marks": "Costs marks", "polish": "Small"}
 
 func (s *Server) handedIn(w http.ResponseWriter, r *http.Request) error {
+	wanting, of, wait, err := s.toWait(r)
+	if err != nil {
+		return err
+	}
+	if wait {
+		return s.waiting(w, r, wanting, of)
+	}
 	page, err := s.handedInPage(r)
 	if err != nil {
 		return err
@@ -83,34 +94,25 @@ func (s *Server) handedIn(w http.ResponseWriter, r *http.Request) error {
 	return s.render(w, http.StatusOK, "handedin", page)
 }
 
+// handedInPage is the page with the plans; without them while many of them would
+// have to be checked first.
 func (s *Server) handedInPage(r *http.Request) (HandedInPage, error) {
 	id := r.PathValue("id")
-	rec, plans, err := s.app.HandedPlans(r.Context(), id)
+	page, err := s.handedInFrame(r)
 	if err != nil {
-		return HandedInPage{}, err
+		return page, err
 	}
-	setting, err := s.app.FeedbackSetting(r.Context(), id)
+	wanting, _, wait, err := s.toWait(r)
+	if err != nil || wait {
+		page.Waiting = wanting
+		return page, err
+	}
+	_, plans, err := s.app.HandedPlans(r.Context(), id, nil)
 	if err != nil {
-		return HandedInPage{}, err
-	}
-	asked, err := s.app.Asked(r.Context(), id)
-	if err != nil {
-		return HandedInPage{}, err
-	}
-	_, own, err := s.app.Rules(r.Context())
-	if err != nil {
-		return HandedInPage{}, err
-	}
-	page := HandedInPage{Rules: own != "", Base: s.base(r, rec, "Check", nil), Setting: string(setting), Asked: len(asked), Done: doneWords[r.URL.Query().Get("done")]}
-	if page.Away, err = s.app.PutAside(r.Context(), id); err != nil {
-		return HandedInPage{}, err
-	}
-	for _, c := range settingChoices {
-		c.Chosen = c.Value == page.Setting
-		page.Choices = append(page.Choices, c)
+		return page, err
 	}
 	for _, h := range plans {
-		page.Plans = append(page.Plans, handedCard(rec.ID, h))
+		page.Plans = append(page.Plans, handedCard(id, h))
 	}
 	class := s.app.Class(plans)
 	for _, t := range class.Again {
@@ -124,6 +126,37 @@ func (s *Server) handedInPage(r *http.Request) (HandedInPage, error) {
 	return page, nil
 }
 
+// handedInFrame is what of the page needs no plan to be checked.
+func (s *Server) handedInFrame(r *http.Request) (page HandedInPage, err error) {
+	id := r.PathValue("id")
+	rec, err := s.app.Open(r.Context(), id)
+	if err != nil {
+		return page, err
+	}
+	setting, err := s.app.FeedbackSetting(r.Context(), id)
+	if err != nil {
+		return page, err
+	}
+	asked, err := s.app.Asked(r.Context(), id)
+	if err != nil {
+		return page, err
+	}
+	rules, err := s.app.Rules(r.Context())
+	if err != nil {
+		return page, err
+	}
+	page = HandedInPage{
+		Base: s.base(r, rec, "Check", nil), Setting: string(setting), Asked: len(asked), Done: doneWords[r.URL.Query().Get("done")],
+		Rules: rules.Own != "", Unusable: rules.Faults[:min(len(rules.Faults), mostFaults)],
+	}
+	for _, c := range settingChoices {
+		c.Chosen = c.Value == page.Setting
+		page.Choices = append(page.Choices, c)
+	}
+	page.Away, err = s.app.PutAside(r.Context(), id)
+	return page, err
+}
+
 func handedCard(id string, h *app.HandedPlan) HandedCard {
 	c := HandedCard{
 		HandedPlan: h, Link: fmt.Sprintf("/practical/%s/plans/%d", id, h.ID),
@@ -131,6 +164,9 @@ func handedCard(id string, h *app.HandedPlan) HandedCard {
 	}
 	if h.Fault != nil {
 		c.Why = h.Fault.Message + "; " + h.Fault.Hint
+	}
+	if h.Unchecked != nil {
+		c.Unsaid = h.Unchecked.Message + "; " + h.Unchecked.Hint
 	}
 	if m, second := h.Mended(); second {
 		c.Change = fmt.Sprintf("since the plan before: %d mended, %d still there, %d new", len(m.Gone), len(m.Still), len(m.New))
@@ -159,22 +195,45 @@ func (s *Server) handIn(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	_, faults, err := s.app.HandIn(r.Context(), id, files)
+	in, err := s.app.HandIn(r.Context(), id, files)
 	if err != nil {
 		return err
 	}
 	if len(files) == 0 {
-		faults = practical.Faults{{Code: practical.Invalid, Message: "no plan was chosen and none was pasted", Hint: "choose files, or paste the table of one plan"}}
+		in.Faults = practical.Faults{{Code: practical.Invalid, Message: "no plan was chosen and none was pasted", Hint: "choose files, or paste the table of one plan"}}
 	}
-	if len(faults) == 0 {
-		http.Redirect(w, r, r.URL.Path+"?done=plans", http.StatusSeeOther)
+	if len(in.Faults) == 0 && len(in.Passed) == 0 {
+		done := "plans"
+		if in.Kept == 0 {
+			done = "same"
+		}
+		http.Redirect(w, r, r.URL.Path+"?done="+done, http.StatusSeeOther)
 		return nil
 	}
+	return s.handedInPart(w, r, in)
+}
+
+// handedInPart says what of the files that were brought was not kept. A pasted
+// plan that was kept is not in the form again.
+func (s *Server) handedInPart(w http.ResponseWriter, r *http.Request, in app.Handed) error {
 	page, err := s.handedInPage(r)
 	if err != nil {
 		return err
 	}
-	page.Faults, page.Text, page.Name, page.Said = faults, r.PostFormValue("text"), r.PostFormValue("name"), "Not all was kept. "+faults[0].Message
+	page.Faults = in.Faults
+	for _, f := range in.Passed {
+		page.Passed = append(page.Passed, f.Name+": "+f.Own)
+	}
+	if in.Kept+in.There > 0 {
+		page.Done = count(in.Kept+in.There, "plan") + " kept."
+	} else if len(in.Passed) == 0 {
+		page.Text, page.Name = r.PostFormValue("text"), r.PostFormValue("name")
+	}
+	if len(in.Faults) == 0 {
+		page.Said = "Passed over: " + page.Passed[0]
+		return s.render(w, http.StatusOK, "handedin", page)
+	}
+	page.Said = "Not all was kept. " + in.Faults[0].Message
 	return s.render(w, http.StatusUnprocessableEntity, "handedin", page)
 }
 
@@ -235,16 +294,16 @@ func (s *Server) changeRules(w http.ResponseWriter, r *http.Request) error {
 
 // rulesFile sends the teacher's file of rules.
 func (s *Server) rulesFile(w http.ResponseWriter, r *http.Request) error {
-	_, own, err := s.app.Rules(r.Context())
+	rules, err := s.app.Rules(r.Context())
 	if err != nil {
 		return err
 	}
-	return send(w, app.Document{Name: "rules.yaml", MediaType: "application/yaml", Data: []byte(own)}, true)
+	return send(w, app.Document{Name: "rules.yaml", MediaType: "application/yaml", Data: []byte(rules.Own)}, true)
 }
 
 // classSheet sends the table of the class.
 func (s *Server) classSheet(w http.ResponseWriter, r *http.Request) error {
-	_, plans, err := s.app.HandedPlans(r.Context(), r.PathValue("id"))
+	_, plans, err := s.app.HandedPlans(r.Context(), r.PathValue("id"), nil)
 	if err != nil {
 		return err
 	}

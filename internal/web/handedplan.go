@@ -75,6 +75,13 @@ type StepChoice struct {
 }
 
 func (s *Server) handed(w http.ResponseWriter, r *http.Request) error {
+	wanting, of, wait, err := s.toWait(r)
+	if err != nil {
+		return err
+	}
+	if wait {
+		return s.waiting(w, r, wanting, of)
+	}
 	page, err := s.handedPage(r)
 	if err != nil {
 		return err
@@ -94,7 +101,7 @@ func (s *Server) handedPage(r *http.Request) (HandedPage, error) {
 	card := handedCard(rec.ID, h)
 	page := HandedPage{
 		Base: s.base(r, rec, "Check", nil), HandedCard: card, Action: card.Link, Shows: setting.Shows(),
-		Word: len(h.Data) > 2 && string(h.Data[:2]) == "PK" && hasEnding(h.Name, ".docx"), Unread: slices.Concat(h.Notes, h.Matched.Plan.Unread), Done: doneWords[r.URL.Query().Get("done")],
+		Word: h.Checked.Word, Unread: slices.Concat(h.Notes, h.Matched.Plan.Unread), Done: doneWords[r.URL.Query().Get("done")],
 	}
 	page.Title = h.Who + " · " + page.Bar.Title
 	for _, severity := range []string{"stops", "marks", "polish"} {
@@ -112,10 +119,6 @@ func (s *Server) handedPage(r *http.Request) (HandedPage, error) {
 	page.Rows = handedRows(rec.Practical, h, page.Groups, correct)
 	page.Correct = correcting(rec.Practical, h, correct)
 	return page, nil
-}
-
-func hasEnding(name, ending string) bool {
-	return len(name) > len(ending) && name[len(name)-len(ending):] == ending
 }
 
 func handedRows(p *practical.Practical, h *app.HandedPlan, groups []FoundGroup, correct int) (rows []HandedRow) {
@@ -162,7 +165,7 @@ func correcting(p *practical.Practical, h *app.HandedPlan, row int) *Correcting 
 			for _, s := range d.Steps {
 				of.Steps = append(of.Steps, StepChoice{s.ID, s.Text, slices.Contains(chosen, s.ID)})
 			}
-			serve := d.Letter + "/serve"
+			serve := d.Letter + app.ServeStep
 			of.Steps = append(of.Steps, StepChoice{serve, "Serve it", slices.Contains(chosen, serve)})
 			c.Dishes = append(c.Dishes, of)
 		}
@@ -195,7 +198,7 @@ func (s *Server) changeHanded(w http.ResponseWriter, r *http.Request) error {
 	case "fix", "clear":
 		row, err := strconv.Atoi(r.PostFormValue("row"))
 		if err != nil || row < 1 {
-			return practical.Fault{Code: practical.Invalid, Field: "row", Message: "no row was named", Hint: "press Correct beside a row"}
+			return practical.Fault{Code: practical.Invalid, Field: "row", Message: fmt.Sprintf("%.20q is no row of a plan", r.PostFormValue("row")), Hint: "press Correct beside a row"}
 		}
 		if err := s.app.FixRow(r.Context(), id, plan, row, r.PostForm["step"], do == "clear"); err != nil {
 			return err
@@ -237,9 +240,9 @@ func (s *Server) pupilPage(form string) func(http.ResponseWriter, *http.Request)
 
 // original sends the plan as it was handed in; never to be shown as a page of ours.
 func (s *Server) original(w http.ResponseWriter, r *http.Request) error {
-	_, h, err := s.app.HandedPlan(r.Context(), r.PathValue("id"), planNumber(r))
+	doc, err := s.app.HandedFile(r.Context(), r.PathValue("id"), planNumber(r))
 	if err != nil {
 		return err
 	}
-	return send(w, app.Document{Name: h.Name, MediaType: "application/octet-stream", Data: h.Data}, true)
+	return send(w, doc, true)
 }

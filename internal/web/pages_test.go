@@ -76,15 +76,16 @@ func every() map[string][]any {
 		},
 		"handedin": {HandedInPage{Base: plain}, HandedInPage{
 			Base: base, Class: ClassTable{[]Again{{"w", 2}}, []Common{{"q", "s", "w", 2}}}, Setting: "coached", Choices: settingChoices, Asked: 2, Text: "t", Name: "n", Done: "d", Away: []app.HandedIn{{ID: 1, Name: "n"}},
-			Faults: practical.Faults{{File: "f", Message: "m", Hint: "h"}, {Message: "m"}},
-			Plans:  []HandedCard{{HandedPlan: &app.HandedPlan{Who: "w"}, Link: "/l", Stops: 1, Change: "c", Main: "m"}, {HandedPlan: &app.HandedPlan{Later: true}, Why: "w"}},
+			Faults: practical.Faults{{File: "f", Message: "m", Hint: "h"}, {Message: "m"}}, Unusable: practical.Faults{{Line: 1, Message: "m", Hint: "h"}}, Passed: []string{"p"}, Waiting: 9,
+			Plans: []HandedCard{{HandedPlan: &app.HandedPlan{Who: "w"}, Link: "/l", Stops: 1, Change: "c", Main: "m"}, {HandedPlan: &app.HandedPlan{Later: true}, Why: "w"}},
 		}},
-		"handed": {HandedPage{Base: base, HandedCard: HandedCard{HandedPlan: &app.HandedPlan{Who: "w"}, Why: "w"}}, HandedPage{
+		"handed": {HandedPage{Base: base, HandedCard: HandedCard{HandedPlan: &app.HandedPlan{Who: "w"}, Why: "w"}}, HandedPage{Base: base, HandedCard: HandedCard{HandedPlan: &app.HandedPlan{Who: "w"}, Unsaid: "u"}, Rows: []HandedRow{{}}}, HandedPage{
 			Base: base, HandedCard: HandedCard{HandedPlan: &app.HandedPlan{Who: "w"}, Stops: 1, Change: "c"}, Action: "/a", Shows: true, Word: true, Unread: []string{"u"}, Done: "d",
 			Groups:  []FoundGroup{{"stops", "w", []FoundFault{{"stops", "w", "q", "e", "a", 1}, {Question: "q"}}}},
 			Rows:    []HandedRow{{1, "9:00", "h", []Chip{mark}, "t", "p", []string{"A1 t"}, "90 %", false, true, []FoundFault{{"stops", "w", "q", "e", "a", 1}}, true}, {Number: 2, Sure: "10 %", Unsure: true}, {}},
 			Correct: &Correcting{1, "t", []StepsOf{{mark, []StepChoice{{"A1", "t", true}, {ID: "A2"}}}}},
 		}},
+		"waiting":  {WaitingPage{Base: base, Progress: "/p", After: "/a", Sofar: "s"}},
 		"error":    {ErrorPage{}, ErrorPage{Heading: "h", Message: "m", Hint: "h", Faults: practical.Faults{{Line: 1, Field: "f", Message: "m", Hint: "h"}}, Typed: []Typed{{"n", "t"}}}},
 		"conflict": {ConflictPage{}, ConflictPage{Differences: []Difference{{"w", "n", "t"}}, Hidden: []Typed{{"n", "t"}}, Action: "/a"}},
 	}

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"mime"
 	"net/http"
 	"strconv"
 	"strings"
@@ -75,7 +76,7 @@ func (s *Server) export(w http.ResponseWriter, r *http.Request) error {
 func send(w http.ResponseWriter, doc app.Document, keep bool) error {
 	w.Header().Set("Content-Type", doc.MediaType)
 	if keep {
-		w.Header().Set("Content-Disposition", "attachment; filename="+strconv.Quote(doc.Name))
+		w.Header().Set("Content-Disposition", mime.FormatMediaType("attachment", map[string]string{"filename": doc.Name}))
 	}
 	w.Header().Set("Content-Length", strconv.Itoa(len(doc.Data)))
 	_, err := w.Write(doc.Data)

@@ -85,6 +85,7 @@ func (s *Server) routes() http.Handler {
 		"POST /practical/{id}/plan/stop":                  s.stop,
 		"GET /practical/{id}/plans":                       s.handedIn,
 		"POST /practical/{id}/plans":                      s.handIn,
+		"GET /practical/{id}/plans/progress":              s.checkProgress,
 		"POST /practical/{id}/plans/rules":                s.changeRules,
 		"GET /practical/{id}/plans/rules.yaml":            s.rulesFile,
 		"POST /practical/{id}/dishes/{letter}/portions":   s.scaleDish,

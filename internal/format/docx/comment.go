@@ -4,6 +4,7 @@ import (
 	"archive/zip"
 	"bytes"
 	"cmp"
+	"crypto/sha256"
 	"encoding/xml"
 	"fmt"
 	"io"
@@ -26,8 +27,9 @@ type Note struct {
 
 // Comment adds comments to a document and leaves all else in it as it is: the
 // parts that need no change keep their bytes, and the text of the others does.
-// Comments that are there already stay. The error says which note points to no
-// row, or wraps what Read and Document.Tables return.
+// Comments that are there already stay. Untouched tells the document when it comes
+// back as it went. The error says which note points to no row, or wraps what Read
+// and Document.Tables return.
 func Comment(data []byte, notes []Note) ([]byte, error) {
 	p, err := open(data)
 	if err != nil {
@@ -180,8 +182,39 @@ func (c *commenter) add(notes []Note, places []*packed.Element) error {
 		edits = append(edits, marks[at].edits(raw, at)...)
 	}
 	c.changed[c.main] = splice(raw, edits)
-	c.changed[name] = splice(comments, []edit{inside(comments, old, more.String())})
+	c.changed[name] = splice(comments, []edit{inside(comments, old, more.String()+seal(c.changed[c.main]))})
 	return nil
+}
+
+// seal is a remark among the comments that says what the document's main part
+// was when they were put in. Programs that save the document leave it out.
+func seal(main []byte) string { return fmt.Sprintf("<!-- %s%x -->", sealed, sha256.Sum256(main)) }
+
+const sealed = "comments by plait into sha256:"
+
+// Untouched says whether Comment wrote a document and its words and comments
+// have not been changed since.
+func Untouched(data []byte) bool {
+	p, err := open(data)
+	if err != nil {
+		return false
+	}
+	main, err := p.mainName()
+	if err != nil {
+		return false
+	}
+	raw, err := p.Bytes(main)
+	if err != nil || raw == nil {
+		return false
+	}
+	for _, f := range p.Files() {
+		if name := strings.TrimPrefix(f.Name, "/"); strings.HasPrefix(path.Base(name), "comments") {
+			if part, err := p.Bytes(name); err == nil && bytes.Contains(part, []byte(seal(raw))) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // ends are what stands at the beginning and the end of what comments are about.

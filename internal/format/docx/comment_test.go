@@ -198,7 +198,31 @@ func TestCommentsAreThoseThatWereOpened(t *testing.T) {
 	}
 }
 
-const opened = "de593571b3257db8"
+const opened = "dc13c8241086bea1"
+
+// A document that comes back as it went is told; one that was worked on is not.
+func TestUntouched(t *testing.T) {
+	plan := written(t, "plan.docx")
+	out := commented(t, plan, notes...)
+	if !docx.Untouched(out) {
+		t.Error("as it went: not told")
+	}
+	all := parts(t, out)
+	edited := []string{}
+	for name, text := range all {
+		if name == "word/document.xml" {
+			text = strings.Replace(text, "</w:body>", "<w:p/></w:body>", 1)
+		}
+		edited = append(edited, name, text)
+	}
+	for name, data := range map[string][]byte{
+		"without comments": plan, "saved by LibreOffice": written(t, "commented.docx"), "edited": pack(t, edited...), "no document": []byte("PK"),
+	} {
+		if docx.Untouched(data) {
+			t.Errorf("%s: taken for one that comes back as it went", name)
+		}
+	}
+}
 
 // Documents as other programs write them: another prefix, the strict
 // namespace, no relationships, paragraphs of one tag.

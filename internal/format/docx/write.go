@@ -15,6 +15,7 @@ import (
 type Paper struct {
 	Title     string // in its properties, not on the page
 	Author    string
+	Keywords  string // in its properties; "" for none
 	Landscape bool
 	Footer    string        // at the foot of each page; "" for none
 	Points    float64       // size of the words; 0: 10.5
@@ -31,7 +32,7 @@ func Write(p Paper) ([]byte, error) {
 	parts := []struct{ name, text string }{
 		{"[Content_Types].xml", writtenTypes},
 		{"_rels/.rels", writtenRels},
-		{"docProps/core.xml", fmt.Sprintf(writtenCore, escaped(p.Title), escaped(p.Author))},
+		{"docProps/core.xml", fmt.Sprintf(writtenCore, escaped(p.Title), escaped(p.Author), p.keywords())},
 		{"word/document.xml", p.body()},
 		{"word/styles.xml", writtenStyles(p.Points)},
 		{"word/footer1.xml", `<w:ftr xmlns:w="` + transitional + `"><w:p><w:pPr><w:pStyle w:val="Footer"/></w:pPr>` + run(table.Piece{Text: p.Footer}) + `</w:p></w:ftr>`},
@@ -46,6 +47,13 @@ func Write(p Paper) ([]byte, error) {
 		return nil, err
 	}
 	return b.Bytes(), nil
+}
+
+func (p Paper) keywords() string {
+	if p.Keywords == "" {
+		return ""
+	}
+	return `<cp:keywords>` + escaped(p.Keywords) + `</cp:keywords>`
 }
 
 // Widths of A4 between its margins of 18 mm, in twentieths of a point.

@@ -18,7 +18,7 @@ const (
 	writtenDocumentRels = `<Relationships xmlns="` + relationships + `"><Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/styles" Target="styles.xml"/>` +
 		`<Relationship Id="rId2" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/footer" Target="footer1.xml"/></Relationships>`
 	writtenCore = `<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" xmlns:dc="http://purl.org/dc/elements/1.1/">` +
-		`<dc:title>%s</dc:title><dc:creator>%s</dc:creator><dc:language>en-GB</dc:language></cp:coreProperties>`
+		`<dc:title>%s</dc:title><dc:creator>%s</dc:creator><dc:language>en-GB</dc:language>%s</cp:coreProperties>`
 )
 
 // usualPoints is the size of type where none is asked for.

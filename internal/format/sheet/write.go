@@ -22,8 +22,8 @@ type Page struct {
 
 // Write makes a workbook. Whole numbers are written as numbers and cells with a
 // Clock as times; all else is text, so that no words become a formula. The
-// error is that of packing.
-func Write(pages []Page) ([]byte, error) {
+// error is that of packing. Keywords stand in its properties.
+func Write(pages []Page, keywords ...string) ([]byte, error) {
 	f := excelize.NewFile()
 	defer f.Close()
 	w := writer{file: f, looks: map[form]int{}}
@@ -36,6 +36,9 @@ func Write(pages []Page) ([]byte, error) {
 			w.err = err
 		}
 		w.page(name, p)
+	}
+	if len(keywords) > 0 {
+		w.do(f.SetDocProps(&excelize.DocProperties{Keywords: strings.Join(keywords, " ")}))
 	}
 	if w.err != nil {
 		return nil, fmt.Errorf("write workbook: %w", w.err)

@@ -138,7 +138,13 @@
   const follow = (box) => {
     if (source) return;
     source = new EventSource(box.dataset.progress);
-    source.addEventListener("step", (event) => { const line = byId("sofar"); if (line) line.textContent = event.data; });
+    source.addEventListener("step", (event) => {
+      const line = byId("sofar");
+      if (line) line.textContent = event.data;
+      const part = /^(\d+) of (\d+)/.exec(event.data);
+      const bar = box.querySelector("progress");
+      if (part && bar) { bar.max = part[2]; bar.value = part[1]; }
+    });
     source.addEventListener("end", () => {
       source.close();
       source = null;
