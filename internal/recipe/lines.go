@@ -66,9 +66,25 @@ func splitLines(text string) ([]line, []string) {
 		}
 	}
 	frontMatter(lines)
+	pageHeads(lines)
 	underlines(lines)
 	bareNumbers(lines)
 	return inlineNumbers(text, inlineHeadings(text, lines)), notes
+}
+
+// pageHeads puts aside the running heads of a book's pages: a number and a line of
+// capitals with a wide gap between them, "74      MEAT AND POULTRY".
+func pageHeads(lines []line) {
+	for i := range lines {
+		l := &lines[i]
+		if n := len(l.ts); n < 2 || n > 8 || !capitals(l.text) {
+			continue
+		}
+		first, last := l.ts[0], l.ts[len(l.ts)-1]
+		left := first.kind == number && l.ts[1].start-first.end >= columnGap
+		right := last.kind == number && last.start-l.ts[len(l.ts)-2].end >= columnGap
+		l.aside = l.aside || left || right
+	}
 }
 
 // frontMatter reads the block between two rows of dashes that heads some files: its title becomes a heading.

@@ -17,6 +17,7 @@ func (d *draft) readList(text string, r *Recipe) {
 		d.foodsInProse(text)
 	}
 	r.Unread = d.unread
+	columns := inColumns(d.ingredients)
 	heading, under := "", "" // a component named in the list, and the one of the lines' own heading
 	var named []string       // headings, as they are written
 	for i, l := range d.ingredients {
@@ -33,7 +34,7 @@ func (d *draft) readList(text string, r *Recipe) {
 			continue
 		}
 		named = append(named, l.component)
-		for _, part := range l.apart(text) {
+		for _, part := range l.apart(text, columns) {
 			ing, ok := readIngredient(part.line)
 			switch {
 			case !ok:

@@ -21,7 +21,11 @@ func standAlone(text string, parts [][]token) bool {
 // type them: "Pastry: 125 g plain flour, 60 g butter, 2-3 tbsp cold water". A
 // comma parts two only where a figure follows it, and the line is left whole
 // unless two parts begin with figures and each reads as an ingredient of its own; the words before a colon name the component.
-func (l listed) apart(text string) []listed {
+// In a list of two columns each wide gap parts a line.
+func (l listed) apart(text string, columns bool) []listed {
+	if ts := atGaps(l.line.ts); columns && len(ts) > 1 {
+		return l.parts(text, ts, l.component)
+	}
 	ts, component := l.line.ts, l.component
 	for i, t := range ts {
 		if t.is(":") && i > 0 && i <= 4 && wordCount(ts[:i]) == i {
@@ -34,6 +38,11 @@ func (l listed) apart(text string) []listed {
 	if len(parts) < 2 || parts[0][0].kind != number || !standAlone(text, parts) {
 		return []listed{l}
 	}
+	return l.parts(text, parts, component)
+}
+
+// parts makes a line of the list of each part of a line.
+func (l listed) parts(text string, parts [][]token, component string) []listed {
 	var out []listed
 	for _, p := range parts {
 		part := l.line
@@ -68,4 +77,26 @@ func atFigures(ts []token) (parts [][]token) {
 		parts = append(parts, ts[begin:])
 	}
 	return parts
+}
+
+// inColumns says that a list was typed or printed in two columns, side by side:
+// several of its lines, and at least half, have a wide gap with words after it.
+func inColumns(list []listed) bool {
+	wide := 0
+	for _, l := range list {
+		wide += boolInt(len(atGaps(l.line.ts)) == 2)
+	}
+	return wide >= 3 && 2*wide >= len(list)
+}
+
+// atGaps parts tokens at wide gaps.
+func atGaps(ts []token) (parts [][]token) {
+	begin := 0
+	for i := 1; i < len(ts); i++ {
+		if ts[i].start-ts[i-1].end >= columnGap {
+			parts = append(parts, ts[begin:i])
+			begin = i
+		}
+	}
+	return append(parts, ts[begin:])
 }

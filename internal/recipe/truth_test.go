@@ -16,7 +16,7 @@ type truth struct {
 	words, kind, minutes, place, celsius string
 	after                                []string
 	look                                 string // how closely the wait is watched: "10", "leave", "look", "stay"; empty: not judged
-	step                                 int // of the recipe read; -1: none
+	step                                 int    // of the recipe read; -1: none
 }
 
 // tally counts what was right of what there was.
@@ -102,7 +102,9 @@ func TestTruth(t *testing.T) {
 		{"held", floor(98, 98, 99, 99, 98, 97, 95)},
 		{"held2", floor(97, 97, 99, 99, 97, 97, 97)},
 		{"third", floor(99, 99, 99, 99, 98, 97, 98)},
+		{"fourth", floor(0, 0, 0, 0, 0, 0, 0)},
 		{"fifth", floor(0, 0, 0, 0, 0, 0, 0)},
+		{"sixth", floor(0, 0, 0, 0, 0, 0, 0)},
 	} {
 		t.Run(set.name, func(t *testing.T) {
 			var total score
