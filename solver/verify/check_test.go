@@ -153,6 +153,10 @@ func TestValue(t *testing.T) {
 		{"changes", p, problem.Objective{Changes: []int{0}}, &base, 2},
 		{"three changes", p, problem.Objective{Changes: []int{0}}, &byWay, 3},
 		{"changes without work", &free, problem.Objective{Changes: []int{0}}, &base, 1},
+		{"switches", p, problem.Objective{Switches: []int{0}}, &base, 2},
+		{"switches without work", &free, problem.Objective{Switches: []int{0}}, &base, 2},
+		{"none broken", p, problem.Objective{Soft: soft(16)}, &base, 0},
+		{"one broken", p, problem.Objective{Soft: soft(15)}, &base, 5},
 		{"all together", p, problem.Objective{Makespan: true, Changes: []int{0}, Terms: []problem.Term{{Point: problem.End(0), Weight: 2}}}, &base, 16 + 2 + 6},
 		{"nothing", p, problem.Objective{}, &base, 0},
 		{"no activities", &problem.Problem{Horizon: 5}, problem.Objective{Makespan: true}, &problem.Solution{}, 0},
@@ -160,6 +164,18 @@ func TestValue(t *testing.T) {
 		if got := verify.Value(c.p, c.o, c.s); got != c.want {
 			t.Errorf("%s: %d, want %d", c.name, got, c.want)
 		}
+	}
+}
+
+// soft is two choices: the first, worth 5, is broken only if the third activity
+// ends later than at end; the second asks for a mode that nobody chose.
+func soft(end int) []problem.Soft {
+	return []problem.Soft{
+		{Any: []problem.Lag{
+			{From: problem.End(2), To: problem.Zero(), Min: -end},
+			{From: problem.Zero(), To: problem.Start(1), Min: 8}, // it starts at 7
+		}, Weight: 5},
+		{If: []problem.Chosen{{Activity: 0, Mode: 1}}, Weight: 3},
 	}
 }
 

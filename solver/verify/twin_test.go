@@ -111,6 +111,42 @@ func stands(p *problem.Problem, s *problem.Solution, k int, used [][]int) bool {
 	return true
 }
 
+// worth is a second reading of what an objective comes to.
+func worth(p *problem.Problem, o problem.Objective, s *problem.Solution) (sum int) {
+	if o.Makespan {
+		sum = slices.Max(s.End)
+	}
+	for _, t := range o.Terms {
+		for range max(t.Weight, -t.Weight) {
+			sum += s.Time(t.Point) * (t.Weight / max(t.Weight, -t.Weight))
+		}
+	}
+	for k, st := range p.States {
+		row := []int{st.Initial}
+		for _, c := range s.Changes {
+			if c.State == k {
+				row = append(row, c.Level)
+			}
+		}
+		for i, to := range row[1:] {
+			if slices.Contains(o.Switches, k) {
+				sum++
+			}
+			if slices.Contains(o.Changes, k) && st.Change[row[i]][to].Work > 0 {
+				sum++
+			}
+		}
+	}
+	for _, f := range o.Soft {
+		unmet := slices.ContainsFunc(f.If, func(c problem.Chosen) bool { return s.Mode[c.Activity] != c.Mode })
+		held := slices.ContainsFunc(f.Any, func(l problem.Lag) bool { return s.Time(l.From)+l.Min <= s.Time(l.To) })
+		if !unmet && !held {
+			sum += f.Weight
+		}
+	}
+	return sum
+}
+
 // needed says that an activity starts at the level of a change once it has
 // settled, and before another change of that state begins.
 func needed(p *problem.Problem, s *problem.Solution, c problem.StateChange, settled int) bool {
@@ -193,6 +229,11 @@ func TestTwin(t *testing.T) {
 			}
 			if want {
 				yes++
+				for _, o := range p.Objectives {
+					if got, want := verify.Value(p, o, s), worth(p, o, s); got != want {
+						t.Fatalf("seed %d: the judge values %s at %d, its twin at %d\n%+v\n%+v", seed, o.Name, got, want, p, s)
+					}
+				}
 			} else {
 				no++
 			}

@@ -135,7 +135,7 @@ func TestLexicographic(t *testing.T) {
 
 // The random problems are valid, repeat, and are a fair mixture.
 func TestRandom(t *testing.T) {
-	found, states := 0, 0
+	found, states, switches, soft := 0, 0, 0, 0
 	const seeds = 100
 	for seed := range uint64(seeds) {
 		p := brute.Random(seed)
@@ -148,12 +148,19 @@ func TestRandom(t *testing.T) {
 		if len(p.States) > 0 {
 			states++
 		}
+		for _, o := range p.Objectives {
+			switches += len(o.Switches)
+			soft += len(o.Soft)
+		}
 		if _, s, ok := brute.Lexicographic(p); ok {
 			found++
 			if b := verify.Check(p, s); b != nil {
 				t.Errorf("seed %d: %v", seed, b)
 			}
 		}
+	}
+	if switches < seeds/10 || soft < seeds/2 {
+		t.Errorf("objectives count switches of only %d states, and have only %d soft choices", switches, soft)
 	}
 	if found < seeds/4 || found > seeds*3/4 || states < seeds/4 {
 		t.Errorf("%d of %d have a schedule, %d a state", found, seeds, states)
