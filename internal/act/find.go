@@ -33,6 +33,7 @@ type reader struct {
 	start  bool // nothing but joining words since
 	strong bool // the piece was begun by a stop or by "then"
 	negate bool
+	spare  bool // the sentence says what is done if the cook is late
 	quiet  bool // the sentence lists what is looked for: "QC: golden, risen"
 	idle   int  // where pieces that said nothing begin, joined to this one; -1: none
 	aside  aside
@@ -70,6 +71,12 @@ func verbsOf(ts []token) []found {
 
 func (r *reader) step(i int) {
 	t := r.ts[i]
+	if r.spare = r.spare && !t.is(".", ";", "\n", ")") || r.speaksOfLate(i); r.spare {
+		if !t.is("?") {
+			r.piece, r.start = i+1, false
+		}
+		return
+	}
 	switch {
 	case t.kind == sign && !t.is("&", "+"):
 		if t.is("?") {
@@ -123,6 +130,29 @@ func (r *reader) step(i int) {
 	if !adverbs[t.text] {
 		r.start = false
 	}
+}
+
+// speaksOfLate says whether a sentence begins at token i that says what is
+// done if something goes wrong: "if late leave the garnish", "behind? skip the icing".
+func (r *reader) speaksOfLate(i int) bool {
+	t, next := r.ts[i], at(r.ts, i+1)
+	if t.kind != word || i > 0 && at(r.ts, i-1).kind != sign || i > 0 && at(r.ts, i-1).is(",", "/", "+", "&", "-") && !t.is("if") {
+		return false
+	}
+	switch {
+	case t.is("late", "behind", "contingency", "backup"):
+		return i > 0 || next.kind == sign || next.is("then")
+	case t.is("plan") && next.is("b"), t.is("running") && next.is("late", "behind", "out", "short"):
+		return true
+	case !t.is("if", "should"):
+		return false
+	}
+	for k := i + 1; k < min(i+9, len(r.ts)) && (r.ts[k].kind != sign || r.ts[k].is("'")); k++ {
+		if r.ts[k].is("late", "behind", "slow", "wrong", "rushed", "run", "running", "short") {
+			return true
+		}
+	}
+	return false
 }
 
 // stop ends a piece at a sign. A comma ends no negation of more than one verb: "do not stir, open or move".
@@ -215,10 +245,24 @@ func (r *reader) counts(i int, f found) bool {
 	if r.negate || r.quiet && f.kind != Test && f.kind != Probe && f.kind != Taste {
 		return false
 	}
-	if !r.aside.on {
+	if !r.aside.on || r.mustWait(i, f) {
 		return true
 	}
 	return r.leavesAside(i, f)
+}
+
+// mustWait says whether an aside tells for how long something waits: "because
+// it has to marinate for 30 minutes", "so it can rest 20 mins".
+func (r *reader) mustWait(i int, f found) bool {
+	if !r.ts[r.aside.at].is("because", "as", "so", "since", "which") || !waitKinds[f.kind] || !at(r.ts, i-1).is("to", "can", "must") {
+		return false
+	}
+	for k := i + 1; k < len(r.ts) && !r.ts[k].is(".", ";", "\n"); k++ {
+		if r.ts[k].kind == number && (minuteWords[at(r.ts, k+1).text] || hourWords[at(r.ts, k+1).text]) {
+			return true
+		}
+	}
+	return false
 }
 
 // leavesAside says whether a verb is the main one again: "once cool fill with cream".
@@ -316,7 +360,7 @@ func (r *reader) sayWithout(from, end int) {
 	}
 	idle := r.idle
 	r.found(found{verb: verb{name: name, kind: lexicon[name].kind}, at: from + where, form: noVerb})
-	if last := &r.all[len(r.all)-1]; idle >= 0 && where > 0 && at(r.ts, from-1).is("and", "&", "+") && (len(r.all) == 1 || !putters[r.all[len(r.all)-2].name] && idle > r.all[len(r.all)-2].at) && shared[name] {
+	if last := &r.all[len(r.all)-1]; idle >= 0 && where > 0 && at(r.ts, from-1).is("and", "&", "+", "→") && (len(r.all) == 1 || !putters[r.all[len(r.all)-2].name] && idle > r.all[len(r.all)-2].at) && shared[name] {
 		last.from = idle // "goujons and chips out"
 		if len(r.all) > 1 {
 			r.all[len(r.all)-2].to = idle

@@ -5,6 +5,9 @@ import "strings"
 // reads says whether the word is a verb where it stands.
 func (r *reader) reads(i int, f found) bool {
 	prev, next := at(r.ts, i-1), at(r.ts, i+1)
+	if f.is("eat", "enjoy") && (f.form != plain || prev.is("people", "who", "they", "to") && !r.start) {
+		return false // "tell people eating"
+	}
 	switch f.form {
 	case ing:
 		return r.readsIng(i, f, prev, next)
@@ -64,6 +67,7 @@ func (r *reader) rightAfterVerb(i int) bool {
 
 // kitAfter are pairs of words that name a thing: "roast potatoes", "chill time".
 var kitAfter = phraseSet(`core temperature|core temp|serve time|bake time|cook time|rest break|whisk attachment|grill tray|grill rack|roast dinner|mix bowl|set custard|break time|fry pan|
+	dry stuff|dry ingredients|dry ingredient|dry pan|dry skillet|dry bits|dry mix|dry mixture|dry things|dry goods|dry side|dry spices|wet mix|
 	probe thermometer|toast rack|cool rack|serve spoon|roll pin|stew pot|roast tin|bake tray`)
 
 // tools are verbs that are also things to fetch and to wash.

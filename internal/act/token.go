@@ -37,8 +37,33 @@ func tokenize(s string, k Known) []token {
 			ts[i].stem = stem(ts[i].text)
 		}
 	}
-	return joinPhrases(kneaded(ts))
+	return joinPhrases(pointed(kneaded(ts)))
 }
+
+// pointed reads an arrow to a place as "into": "biscuits → glasses", "mousse -> fridge".
+func pointed(ts []token) (list []token) {
+	for i := 0; i < len(ts); i++ {
+		t := ts[i]
+		if n := at(ts, i+1); t.is("-", "=") && n.is(">") && n.start == t.end {
+			t = token{kind: sign, text: "→", start: t.start, end: n.end}
+			i++
+		}
+		list = append(list, t)
+		if !t.is("→", ">") || len(list) < 2 {
+			continue
+		}
+		k := i + 1
+		for k < i+3 && at(ts, k).is("the", "a", "hot", "cold", "big", "small", "wire", "cooling", "large", "boiling", "warm", "serving") {
+			k++
+		}
+		if places := at(ts, k); places.kind == word && pointedAt[places.text] {
+			list = append(list, token{kind: word, text: "into", stem: "into", start: t.end, end: t.end})
+		}
+	}
+	return list
+}
+
+var pointedAt = exactly("fridge freezer oven glass glasses bowl bowls pan wok tin tins tray trays plate plates water ramekins moulds mould case cases dish pot sieve jug mixer processor")
 
 // kneaded reads "need the dough" as kneading.
 func kneaded(ts []token) []token {

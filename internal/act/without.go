@@ -35,6 +35,14 @@ func saidWithout(ts []token) (name string, where int) {
 			return "chilled", i
 		case t.is("rack", "racks") && last == 0:
 			return "racked", i
+		case t.is("side", "sides") && at(ts, i-1).is("a", "each", "per", "both", "either") && saysMinutes(ts[:i]):
+			return "hobbed", i // "flatbreads 2 min a side"
+		case t.is("lid") && (next.is("on") || at(ts, i-1).is("on")) && saysMinutes(ts[i:]):
+			return "hobbed", i // "lid on 5"
+		case t.is("splash", "dash", "bit", "drop", "pinch", "squeeze", "spoonful", "knob", "glug") && next.is("of") && i <= 1:
+			return "add", i
+		case t.in(waterWords) && at(ts, i-1).is("cold") && at(ts, i-2).is("in", "into"):
+			return "soak", i
 		case t.is("off") && next.is("heat", "the", "hob") && i > 0:
 			return "takeoff", i
 		case t.in(cakeTins) && !t.is("dishes", "dish") && before(ts, i, "in", "into", "on", "onto"):
@@ -46,6 +54,8 @@ func saidWithout(ts []token) (name string, where int) {
 			return "hobbed", i
 		case t.in(crumbs) && at(ts, i-1).is("in", "into") && slices.ContainsFunc(ts[:i], func(t token) bool { return t.in(meat) || t.in(fish) }):
 			return "coat", i
+		case t.is("on") && i == last && i > 0 && at(ts, i-1).in(readyToEat) && !at(ts, i-1).in(hobThings):
+			return "topped", i // "mint on"
 		case t.is("top") && i == last && i > 1 && at(ts, i-1).is("on"):
 			return "top", i
 		case t.is("freezer") && before(ts, i, "in", "into", "to"):
@@ -77,6 +87,16 @@ func saidWithout(ts []token) (name string, where int) {
 		}
 	}
 	return namedWithout(ts)
+}
+
+// saysMinutes says whether the tokens name a length of time, or a number alone.
+func saysMinutes(ts []token) bool {
+	for i, t := range ts {
+		if next := at(ts, i+1); t.kind == number && t.value < 100 && (minuteWords[next.text] || next.kind == sign || next.is("a", "each", "per", "both", "either", "and", "then")) {
+			return true
+		}
+	}
+	return false
 }
 
 var (

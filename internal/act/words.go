@@ -97,6 +97,13 @@ func IsVerb(stem string) bool {
 	return v.name != "" && v.noun == never
 }
 
+// Spares says whether a sentence tells what is left out or changed if the cook
+// is late: "if late leave the mint".
+func Spares(sentence string) bool {
+	r := &reader{ts: tokenize(strings.TrimLeft(sentence, " (-•*"), nil)}
+	return len(r.ts) > 0 && r.speaksOfLate(0)
+}
+
 // Forbids says whether a text says what is not to be done: "do not open the oven".
 func Forbids(text string) bool {
 	return slices.ContainsFunc(scan(text), func(t token) bool { return negations[t.text] && t.kind == word && !t.is("no", "nothing", "without") })

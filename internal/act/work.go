@@ -167,6 +167,9 @@ func (s span) grill() []Kind {
 
 // cut reads "cut out biscuits" as shaping, all else as cutting.
 func (s span) cut() []Kind {
+	if s.f.is("split", "crack") && s.has(egg) {
+		return []Kind{Mix} // whites from yolks
+	}
 	if s.says("cutter", "rounds", "circles", "discs", "shapes", "biscuits", "strips") && s.has(words("pastry dough biscuits pasta rounds circles")) {
 		return []Kind{Shape}
 	}

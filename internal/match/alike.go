@@ -37,6 +37,7 @@ brown seal sear
 glaze wash
 tin tins mould moulds mold molds tray
 pan skillet saucepan
+heat warm reheat
 courgette zucchini
 aubergine eggplant
 prawn shrimp

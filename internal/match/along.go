@@ -3,6 +3,7 @@ package match
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"plait.example/internal/act"
 )
@@ -69,7 +70,7 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 	switch {
 	case share >= alongSure && kind && !s.onlyNamed:
 		return share + near
-	case p.made && k.oneThing(at[i], j) && k.stood(p, s) >= alongMade && k.open(p.row, at[i], j, met, pieces):
+	case p.made && !s.kinds[act.Ready] && k.oneThing(at[i], j) && k.stood(p, s) >= alongMade && k.open(p.row, at[i], j, met, pieces):
 		return k.stood(p, s) + near
 	case after && shortRest(s) && k.takesOut(p.row, j-1, at, pieces):
 		return alongBetween + near
@@ -77,6 +78,8 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 		return 0
 	case kind && (s.ends == "" || s.ends == act.Hob) && k.ownVerbSaid(p.row, s, pieces):
 		return alongLeast + near
+	case strings.Contains(strings.ToLower(p.text), "everything") && (puttingTogether(s) || s.kinds[act.Plate]):
+		return alongBetween + near
 	case share >= alongNamed && puttingTogether(s), share >= alongSure && s.many && s.ends == "" && !s.kinds[act.Cut]:
 		return share + near
 	case share >= alongLeast && kind, s.things == 0 && (s.ends == "" || s.ends == act.Hob) && k.verbSaid(p.row, s, pieces):

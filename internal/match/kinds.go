@@ -32,7 +32,7 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 	case p.kind == "":
 		return forAlike
 	case p.verb == "wrap" || p.verb == "cover":
-		return wrapFits(s)
+		return wrapFits(p, s)
 	case looks(p.kind):
 		if s.serve || s.ends != act.PutIn && s.ends != act.Hob && s.ends != act.Grill && s.ends != act.Microwave && !s.kinds[act.Hob] && !s.kinds[act.Grill] {
 			return -needed
@@ -49,10 +49,12 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 		return forKind
 	case p.kind == act.TakeOut && s.ends == act.PutIn, p.kind == act.FromCold && (s.ends == act.Chill || s.ends == act.Freeze):
 		return forKind
+	case p.kind == act.Cut && p.verb != "" && makers[p.act.Verb], p.kind == act.Hob && p.act.Verb == "cook" && s.kinds[act.Cut]:
+		return -againstKind // "prepare the potatoes" cuts, "cook the potatoes" does not
 	case p.made, p.act.Verb == "slice" && s.serve && s.words[p.verb] == 1:
 		return forAlike
 	}
-	if p.kind == act.Cut && !s.kinds[act.Shape] && !s.serve {
+	if p.kind == act.Cut && (!s.kinds[act.Shape] || preparing[p.act.Verb]) && !s.serve {
 		return -2 * againstKind
 	}
 	for _, a := range alike[p.kind] {
@@ -67,8 +69,10 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 func looks(kind act.Kind) bool { return kind == act.Test || kind == act.Probe }
 
 // wrapFits is the kind's part for wrapping and covering, which go with the wait that follows.
-func wrapFits(s *stepWords) float64 {
+func wrapFits(p *piece, s *stepWords) float64 {
 	switch {
+	case s.ends == act.Hob && (p.own["cloth"] || p.own["towel"] || p.own["film"] || p.own["clingfilm"] || p.own["cling"] || p.own["damp"]):
+		return -needed // not over the heat
 	case s.words["wrap"] == 1 || s.words["cover"] == 1:
 		return forKind
 	case s.ends == act.Chill || s.ends == act.Rest || s.ends == act.Prove || s.ends == act.Freeze || s.ends == act.Marinate:

@@ -12,6 +12,7 @@ import (
 // laid beside the steps.
 type piece struct {
 	row     int
+	text    string // of its row
 	kind    act.Kind // empty: no act is said
 	verb    string
 	act     act.Act
@@ -27,6 +28,7 @@ type piece struct {
 	fixed   bool            // set by the teacher: it stands for step only
 	step    int
 	chore   bool
+	off     bool // something is turned off
 	dish    int   // -1: none
 	allow   []int // dishes it may be about, from the row's own words; nil: any
 }
@@ -127,7 +129,7 @@ func clauses(text string, acts []act.Act) (list []clause) {
 func tells(text string) bool {
 	words := act.WordsOf(text)
 	note := slices.ContainsFunc(words, func(w act.Word) bool { return strings.HasPrefix(w.Stem, "allerg") || w.Stem == "contain" })
-	return len(words) > 0 && !note && !act.Forbids(text)
+	return len(words) > 0 && !note && !act.Forbids(text) && !act.Spares(text)
 }
 
 // parts cuts text from start to end after stops, before "then", before the words
@@ -159,12 +161,15 @@ func parts(text string, start, end int, a act.Act) (list [][2]int) {
 // pieceOf reads a clause; all are the stems of the row, done the pieces of the row before it.
 func (k *known) pieceOf(n int, text string, all map[string]bool, c clause, done []piece) piece {
 	a := c.act
-	p := piece{row: n, kind: a.Kind, verb: canonical(a.Verb), act: a, dish: -1, chore: chores[a.Kind], speaks: make([]float64, len(k.dishes))}
+	p := piece{row: n, text: text, kind: a.Kind, verb: canonical(a.Verb), act: a, dish: -1, chore: chores[a.Kind], speaks: make([]float64, len(k.dishes))}
 	p.own, p.all = k.mended(text[c.start:c.end]), all
+	p.off = strings.Contains(strings.ToLower(text[c.start:c.end])+" ", " off ")
 	weights := map[string]float64{}
-	if a.Kind != "" && len(a.Objects) == 0 {
+	if bare := a.Kind != "" && len(a.Objects) == 0; bare || len(done) > 0 && a.Kind == act.Cut && !k.namesThing(p.own) {
 		for stem := range p.all {
-			weights[stem] = fromRow
+			if bare {
+				weights[stem] = fromRow
+			}
 		}
 		for i := len(done) - 1; i >= 0; i-- {
 			if done[i].things > 0 || i == 0 {
@@ -215,6 +220,16 @@ func (k *known) mended(text string) map[string]bool {
 		m[stem] = true
 	}
 	return m
+}
+
+// namesThing says whether the words name a thing that any step has.
+func (k *known) namesThing(own map[string]bool) bool {
+	for stem := range own {
+		if k.rare[stem] > 0 && !k.verbs[stem] && !plainVerbs[stem] {
+			return true
+		}
+	}
+	return false
 }
 
 // strangersTo are the dishes in which a food that the words name does not come, though it does in others.

@@ -63,11 +63,18 @@ func (k *known) never(p *piece, s *stepWords) bool {
 		return true
 	case s.serve && (p.kind == act.Other && p.verb == "" || p.kind == act.Plate && warmsPlates(p)):
 		return true // "curry done", "warm the plates"
+	case p.verb == "turnoff" || p.act.Verb == "turn" && p.kind == act.Other && p.off:
+		return true
 	case s.setUp && p.kind != act.SetUp && p.kind != act.Ready && p.made:
 		return true
+	case s.serve && p.kind == act.Cut && preparing[p.act.Verb] && !p.all["serv"] && !p.all["plate"]:
+		return true // "grate the parmesan" for the top
 	}
 	return waits[p.kind] && !k.waitsSo(p, s)
 }
+
+// preparing are verbs of cutting that make food ready for later, and serve none.
+var preparing = map[string]bool{"grate": true, "peel": true, "chop": true, "tear": true, "dice": true, "shred": true, "zest": true, "crush": true, "core": true, "trim": true}
 
 // wordsFit is the part for the words: how many of the piece's the step has, and
 // how many of the step's the piece has.

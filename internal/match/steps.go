@@ -138,7 +138,7 @@ func (k *known) readStep(s *practical.Step, dish int, name map[string]bool) step
 		w.words[stem] = 1
 	}
 	for _, a := range k.own.Read(s.Text) {
-		if !a.Implied {
+		if !a.Implied && !(a.Kind == act.Ready && a.Verb == "line" && w.kinds[act.Shape]) { // "roll out the pastry and line the tins"
 			w.kinds[a.Kind] = true
 		}
 		for _, h := range a.Heats {

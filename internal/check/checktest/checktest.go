@@ -17,7 +17,7 @@ import (
 // Menus holds folders of menus. Each menu has its practical.yaml, the recipes it
 // names, and its sound plans.
 //
-//go:embed menus second third fourth fresh
+//go:embed menus second third fourth fifth fresh
 var Menus embed.FS
 
 // The folders of Menus.
@@ -25,6 +25,7 @@ const (
 	LookedAt = "menus"  // plans that were looked at while the rules were written
 	Second   = "second" // plans that were looked at only after their first score
 	Fourth   = "fourth" // plans of which only the score was looked at
+	Fifth    = "fifth"  // plans by somebody who had read the list of the rules and none of their code
 	Third    = "third"  // plans by another hand, set out otherwise, that were not looked at
 )
 
@@ -35,7 +36,7 @@ var Fresh = []string{"fresh/1"}
 // Plan is a plan with what is known of it.
 type Plan struct {
 	Name     string
-	Folder   string // LookedAt, Second, Third or Fourth
+	Folder   string // LookedAt, Second, Third, Fourth, Fifth or of Fresh
 	Menu     string // folder in it
 	Sound    bool
 	Rows     []Row

@@ -49,7 +49,7 @@ func TestPlanting(t *testing.T) {
 // every gives the plans of every folder.
 func every(t *testing.T, of func(string) ([]Plan, error)) (all []Plan) {
 	t.Helper()
-	for _, folder := range []string{LookedAt, Second, Third, Fourth} {
+	for _, folder := range []string{LookedAt, Second, Third, Fourth, Fifth} {
 		plans, err := of(folder)
 		if err != nil {
 			t.Fatal(err)

@@ -67,7 +67,7 @@ func document(p Plan, i int) (Document, error) {
 
 // layoutOf is the layout of the i-th document of a folder, and its extension.
 func layoutOf(folder string, i int) (Layout, string) {
-	if folder == Fourth { // layouts of both lists in turn, as they are written here
+	if folder == Fourth || folder == Fifth { // layouts of both lists in turn, as they are written here
 		l := append(append([]Layout(nil), Layouts...), OtherLayouts...)[(5*i)%(len(Layouts)+len(OtherLayouts))]
 		return l, l.Ext
 	}
