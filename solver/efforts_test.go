@@ -35,3 +35,37 @@ func TestEffortsByObjective(t *testing.T) {
 		t.Errorf("with little effort for the first: %+v, %v; without a limit %+v", little, err, best)
 	}
 }
+
+// What is found by the way for an objective that was given up is kept: with it
+// forgotten, some of these searches never end.
+func TestGainedByTheWay(t *testing.T) {
+	gained := 0
+	for seed := range uint64(5) {
+		p := workshop(seed, 3, 8)
+		given, err := solver.Solve(context.Background(), p, solver.Options{Efforts: []int64{-1, -1, -1}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := solver.Solve(context.Background(), p, solver.Options{Effort: 600, Efforts: []int64{-1}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r.Solution == nil {
+			continue
+		}
+		if r.Levels[0].Value > given.Levels[0].Value {
+			t.Errorf("seed %d: %+v is worse than the first solution's %+v", seed, r.Levels[0], given.Levels[0])
+		}
+		if r.Levels[0].Value < given.Levels[0].Value {
+			gained++
+		}
+		for k, g := range p.Objectives {
+			if l := r.Levels[k]; l.Value != verify.Value(p, g, r.Solution) || l.Bound > l.Value {
+				t.Errorf("seed %d: %+v of a schedule with %d", seed, l, verify.Value(p, g, r.Solution))
+			}
+		}
+	}
+	if gained == 0 {
+		t.Error("nothing was gained by the way: nothing is shown")
+	}
+}

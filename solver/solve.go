@@ -184,8 +184,22 @@ func (s *solving) take() bool {
 		s.m.e.Prefer(lcg.Var(v), s.m.e.Low(lcg.Var(v)))
 	}
 	s.m.e.Reset()
+	before := s.values
 	s.offer(sol)
+	s.hold(before)
 	return true
+}
+
+// hold keeps what a solution has gained by the way in objectives before the one
+// in hand, which need not have been proved best: or else the search would find
+// again and again what is worse there, and be refused.
+func (s *solving) hold(before []int) {
+	for j := 0; j < s.level && j < len(before); j++ {
+		if s.values[j] < before[j] {
+			s.proof.keep(j, s.values[j])
+			s.m.e.AddClause(s.m.within(j, s.values[j]))
+		}
+	}
 }
 
 // finish fills in the result.
