@@ -45,7 +45,17 @@ func stirsSometimes(body []token) bool {
 	return has(body, "occasionally", "occasional", "from time to time", "now and then", "now and again", "every now", "every so often", "once or twice", "halfway", "half way", "half-way", "regularly", "often", "frequently")
 }
 
-func stirsOften(body []token) bool { return has(body, "often", "frequently", "regularly") }
+func stirsOften(body []token) bool {
+	if has(body, "often", "frequently", "regularly") {
+		return true
+	}
+	for i, t := range body {
+		if t.is("stirring", "whisking", "tossing") && i > 0 && (at(body, i+1).kind != word || at(body, i+1).is("until", "till", "so")) {
+			return true // "for 5 minutes, stirring"
+		}
+	}
+	return false
+}
 
 // staysUpTo is the minutes up to which what is stirred often keeps the hands at the pan: common practice, no source.
 const staysUpTo = 8

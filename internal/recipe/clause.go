@@ -85,10 +85,15 @@ func clauses(ts []token) []clause {
 
 // goesOn gives the inner verb of "start ladling", "continue to cook", "begin adding".
 func goesOn(ts []token, i int) (verb, bool) {
-	if !ts[i].is("start", "begin", "continue", "resume") {
+	next := at(ts, i+1)
+	switch {
+	case ts[i].is("start", "begin", "continue", "resume"):
+	case ts[i].is("carry", "go", "keep") && next.is("on"):
+		i++
+		next = at(ts, i+1)
+	default:
 		return verb{}, false
 	}
-	next := at(ts, i+1)
 	if next.is("to", "by") {
 		next = at(ts, i+2)
 	}

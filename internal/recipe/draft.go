@@ -46,13 +46,14 @@ type sorter struct {
 	block string    // the part that has a list and a method of its own; empty: none is open
 	open  bool      // the last item may go on in the next line
 	bare  bool      // a marker stood alone on the line before
+	width []int     // by line: the width of its block
 	ahead []section // by line: the next heading's section
 	heads []string  // headings that no ingredient or step has taken up yet
 }
 
 // drafts sorts the lines into recipes.
 func drafts(lines []line) []*draft {
-	s := &sorter{lines: lines}
+	s := &sorter{lines: lines, width: widths(lines)}
 	s.lookAhead()
 	s.begin(0)
 	for i := range lines {
@@ -209,7 +210,7 @@ func (s *sorter) content(i int) {
 		s.bare = false
 		s.takeUp()
 	case methodPart:
-		s.method(l)
+		s.method(l, s.endedOnPurpose(i))
 	default:
 		if s.cur.title == "" && s.part == front && len(l.ts) <= 12 && l.marker == noMarker && !navigation(l) {
 			s.cur.title = l.text

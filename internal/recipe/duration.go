@@ -9,11 +9,11 @@ import (
 type duration struct {
 	least, most int // minutes
 	exact       stretch
-	from, to    int  // tokens
-	open        bool // no most: "at least", "or longer"
-	capped      bool // no least: "up to", "no more than"
-	vague       bool // "a few", "several", "overnight"
-	rest        bool // "the remaining 10 minutes"
+	from, to    int     // tokens
+	open        bool    // no most: "at least", "or longer"
+	capped      bool    // no least: "up to", "no more than"
+	vague       bool    // "a few", "several", "overnight"
+	rest        bool    // "the remaining 10 minutes"
 	perGrams    float64 // the minutes are for so many grams of the food; 0: they are not
 	rate        stretch // those minutes alone, without what is added to them
 	reason      string  // how the minutes were worked out; empty: they stand in the text
@@ -123,7 +123,7 @@ func mayBeginTime(ts []token, i int) bool {
 		return true
 	case word:
 		_, figure := wordNumber(t.text)
-		return figure || t.is("a", "an", "between", "couple", "few", "several", "some", "overnight", "quarter", "three", "half", "short") || timeUnits[t.text] > 0 || strings.Contains(t.text, "-")
+		return figure || t.is("a", "an", "between", "couple", "few", "several", "some", "overnight", "over-night", "quarter", "three", "half", "short") || timeUnits[t.text] > 0 || strings.Contains(t.text, "-")
 	}
 	return false
 }
@@ -344,6 +344,14 @@ func rangeTail(ts []token, i int, between bool) (stretch, int) {
 	}
 	if at(ts, j).is("up") && at(ts, j+1).is("to") && at(ts, i).is(",") {
 		j++
+	}
+	if at(ts, j).is(",") && at(ts, j+1).is("perhaps", "maybe", "possibly", "even", "or") && !at(ts, j+2).is("if") {
+		if s, next := readStretch(ts, j+2); next > j+2 {
+			return s, next // "an hour, perhaps an hour and ten"
+		}
+	}
+	if at(ts, j).is(",") && (at(ts, j+1).is("and", "but") && at(ts, j+2).is("overnight") || at(ts, j+1).is("preferably", "ideally") && at(ts, j+2).is("overnight")) {
+		return stretch{480, 720, true}, j + 3
 	}
 	if !at(ts, j).is("to", "-", "or", "until", "till") && !(between && at(ts, j).is("and")) {
 		return stretch{}, i

@@ -20,6 +20,8 @@ func qualify(ts []token, d *duration) {
 			continue
 		case t.is("least", "minimum"):
 			d.open = true
+		case t.is("within") && has(ts[max(0, back-4):back], "eat", "use", "serve", "best", "consume", "drink"):
+			d.role = describes // how long it keeps
 		case t.is("to") && at(ts, back-1).is("up"), t.is("maximum", "most", "within", "under"), t.is("of") && at(ts, back-1).is("maximum", "max"),
 			t.is("than") && (at(ts, back-1).is("less", "under") || at(ts, back-1).is("more", "longer") && at(ts, back-2).is("no", "not", "never")):
 			d.capped = true

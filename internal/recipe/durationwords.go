@@ -39,7 +39,7 @@ func timeUnit(ts []token, i int) (float64, int) {
 // namedStretch reads times that have a name: "overnight", "the whole day".
 func namedStretch(ts []token, i int) (stretch, int) {
 	switch t := at(ts, i); {
-	case t.is("overnight"):
+	case t.is("overnight", "over-night"):
 		return stretch{480, 720, true}, i + 1
 	case t.is("half-an-hour", "half-hour"):
 		return stretch{low: 30, high: 30}, i + 1

@@ -15,6 +15,9 @@ type context struct {
 // interpret decides what a clause asks for: minutes of hands, or a wait and its place.
 func (cx *context) interpret(ts []token, c *clause) {
 	body := ts[c.from:c.to]
+	if c.at < len(ts) && at(ts, c.at-1).is("air") && (c.verb.deed == fries || c.verb.deed == cooks || c.verb.deed == waits) {
+		c.verb = verbs["air-fry"]
+	}
 	c.place = c.verb.place
 	if c.verb.deed == heatsUp && has(body, "pan", "skillet", "griddle", "wok", "oil") && !has(body, "oven", "grill") {
 		c.verb = verbs["heat"]
@@ -98,7 +101,9 @@ func (cx *context) remember(body []token, c *clause) {
 	case c.wait && (c.place == practical.AtOven || c.place == practical.AtHob || c.place == practical.AtGrill), c.place == practical.AtMicrowave:
 		cx.place = c.place
 	case cx.place == practical.AtMicrowave && !namesPan(body) && c.verb.deed != fries && placeWords(body) != practical.AtHob:
-	case c.place == practical.AtHob || namesPan(body):
+	case c.verbIs("put", "return", "place", "set") && has(body, "back on") && !has(body, "plate", "tray", "rack", "lid", "top"):
+		cx.place = practical.AtHob
+	case c.place == practical.AtHob || namesPan(body) && !(has(body, "kettle") && c.verb.deed != boils):
 		cx.place = practical.AtHob
 	case c.verb.deed == heatsUp && has(body, "grill", "broiler"):
 		cx.place = practical.AtGrill
@@ -107,6 +112,9 @@ func (cx *context) remember(body []token, c *clause) {
 		return
 	case has(body, "baking tray", "baking sheet", "tin", "oven dish", "roasting tin", "baking dish", "pie dish"):
 		cx.place = practical.AtOven
+	}
+	if offHeat(body) && !c.wait && c.hands == nil {
+		cx.place = ""
 	}
 	if has(body, "water", "stock", "milk", "broth", "wine", "tomatoes", "tomato", "cream", "passata", "boil", "simmer", "soup", "coconut milk", "juice") {
 		cx.wet = true
@@ -280,4 +288,9 @@ func (c *clause) verbIs(names ...string) bool {
 		}
 	}
 	return false
+}
+
+// offHeat says that a clause ends the cooking at the hob: "take the pan off the heat", "turn off the heat".
+func offHeat(body []token) bool {
+	return !has(body, "oven") && has(body, "off the heat", "off heat", "heat off", "turn off the", "switch off the", "from the heat", "from heat", "off the hob", "off the stove", "gas off", "off the ring") && !has(body, "back on")
 }

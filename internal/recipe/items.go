@@ -2,14 +2,15 @@ package recipe
 
 import "strings"
 
-// method adds a line to the method: a new item, or more of the last one.
-func (s *sorter) method(l line) {
+// method adds a line to the method: a new item, or more of the last one. ended
+// says that the line before was ended on purpose.
+func (s *sorter) method(l line, ended bool) {
 	if n := len(s.cur.items); n > 0 && timeNote(l) {
 		s.cur.items[n-1].add(l)
 		s.open = true
 		return
 	}
-	if n := len(s.cur.items); s.open && n > 0 && l.marker == noMarker && !s.bare && continues(s.cur.items[n-1], l) {
+	if n := len(s.cur.items); s.open && n > 0 && l.marker == noMarker && !s.bare && continues(s.cur.items[n-1], l, ended) {
 		s.cur.items[n-1].add(l)
 		return
 	}
@@ -21,8 +22,29 @@ func (s *sorter) method(l line) {
 // add joins a line to the item.
 func (it *item) add(l line) {
 	it.end = l.end
-	it.ts = append(it.ts, l.ts...)
-	it.ts[len(it.ts)-len(l.ts)].gap = true
+	next := l.ts
+	if whole, ok := brokenWord(it.ts, next); ok {
+		it.ts, next = append(it.ts[:len(it.ts)-2:len(it.ts)-2], whole), next[1:]
+	} else {
+		next = append([]token(nil), next...)
+		next[0].gap = true
+	}
+	it.ts = append(it.ts, next...)
+}
+
+// keepHyphen are the first parts of words that keep their hyphen when a line ends in them.
+var keepHyphen = set("self half semi non extra medium one two three four deep stir pan well all low high pre full slow fast cold hot soft hard oven")
+
+// brokenWord joins a word that was parted at the end of a line: "fur-" and "ther".
+func brokenWord(before, after []token) (token, bool) {
+	n := len(before)
+	if n < 2 || len(after) == 0 || !before[n-1].is("-") || before[n-1].gap || before[n-2].kind != word || after[0].kind != word || after[0].upper || keepHyphen[before[n-2].text] {
+		return token{}, false
+	}
+	whole := before[n-2]
+	whole.text, whole.end = whole.text+after[0].text, after[0].end
+	whole.stem = stem(whole.text)
+	return whole, true
 }
 
 // timeNote says that a line only tells how long the item before it takes: "Time: 10 minutes."
@@ -39,9 +61,12 @@ func (s *sorter) takeUp() {
 }
 
 // continues says whether a line without a marker goes on with the item before it.
-func continues(it item, l line) bool {
+func continues(it item, l line, ended bool) bool {
 	if it.numbered {
 		return true
+	}
+	if ended {
+		return false
 	}
 	if n := len(it.ts); beginsJob(it.ts[n-1], l.ts) {
 		return false

@@ -181,7 +181,7 @@ func markerLength(s string, l *line) int {
 		return 0
 	}
 	k := j
-	for k < len(s) && strings.IndexByte(".):-", s[k]) >= 0 && k < j+2 {
+	for k < len(s) && (strings.IndexByte(".):-", s[k]) >= 0 || s[k] == '/' && k == j && k+2 < len(s) && s[k+1] == ' ' && !isDigit(s[k+2])) && k < j+2 {
 		k++
 	}
 	named := i == 5
@@ -260,3 +260,5 @@ func underlines(lines []line) {
 		}
 	}
 }
+
+func isDigit(b byte) bool { return b >= '0' && b <= '9' }

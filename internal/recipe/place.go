@@ -72,6 +72,10 @@ func placeAt(ts []token, i int) practical.Place {
 		case next.is("cold", "cool"):
 			return practical.AtFridge
 		}
+	case "cold":
+		if prev.is("the") && at(ts, i-2).is("in") && (next.kind != word || next.is("for", "until", "till", "while", "and", "to", "overnight")) {
+			return practical.AtFridge // "half an hour in the cold"
+		}
 	case "radiator", "boiler":
 		return practical.AtWarm
 	case "rack":

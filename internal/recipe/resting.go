@@ -8,6 +8,9 @@ import (
 func (cx *context) letting(ts []token, c *clause, said *duration) {
 	inner, ok := innerVerb(ts[c.at+1 : c.to])
 	body := ts[c.from:c.to]
+	if c.verb.name == "give" && said != nil && inner.deed == fries {
+		ok = false // "give it 15 minutes to crisp"
+	}
 	if has(body, "cook off", "cook out", "cook away", "evaporate") && said == nil {
 		c.place = practical.AtHob
 		return
@@ -52,6 +55,11 @@ func (cx *context) resting(body []token, c *clause, said *duration) {
 		cx.onRing(body, c, said)
 		return
 	}
+	if c.verb.name == "give" && said != nil && named == "" && (cx.place == practical.AtOven || cx.place == practical.AtMicrowave || cx.place == practical.AtGrill) && !has(body, "rest", "stand", "cool") {
+		c.wait, c.place = true, cx.place
+		cx.attention(body, c)
+		return
+	}
 	if said != nil && said.most <= 2 && cx.place == practical.AtHob && named == "" && c.verbIs("leave", "let", "allow") && !has(body, "cool", "rest", "stand", "aside", "test", "plate", "cover", "lid") {
 		c.place = practical.AtHob
 		return
@@ -89,6 +97,9 @@ func (cx *context) resting(body []token, c *clause, said *duration) {
 // keepsWorking says "keep stirring", "keep on mixing".
 func keepsWorking(ts []token) bool {
 	for i := 0; i < min(3, len(ts)); i++ {
+		if ts[i].is("moving") {
+			return true
+		}
 		if v, ok := verbByStem[ts[i].stem]; ok && v.deed == works && len(ts[i].text) > 4 && ts[i].text[len(ts[i].text)-3:] == "ing" {
 			return true
 		}

@@ -152,6 +152,9 @@ func ingredientLike(l line) bool {
 	for at(ts, i).is("about", "approx", "~", "≈", "a", "an", "half", "(", "optional", ")", "|") {
 		i++
 	}
+	if timeLed(ts) > 0 {
+		return false
+	}
 	_, next := readNumber(ts, i)
 	if next == i && startsWithVerb(ts) && len(ts) >= 8 && len(clauses(ts)) > 0 {
 		return false
@@ -170,7 +173,7 @@ func methodLike(l line) bool {
 	if isHeading(l) || len(l.ts) < 3 {
 		return false
 	}
-	if l.marker == numbered && !(at(l.ts, 0).kind == number) {
+	if l.marker == numbered && !(at(l.ts, 0).kind == number) || timeLed(l.ts) > 0 {
 		return true
 	}
 	_, isNumber := readNumber(l.ts, 0)
@@ -180,4 +183,22 @@ func methodLike(l line) bool {
 	v := len(clauses(l.ts))
 	full := strings.HasSuffix(l.text, ".") || strings.HasSuffix(l.text, ";")
 	return v > 0 && (full && len(l.ts) >= 4 || len(l.ts) >= 9) || len(l.ts) > 16 && v > 0 || jobWithoutStop(l.ts)
+}
+
+// timeLed is the number of tokens of a time at the head of a line that tells
+// what is done in it: "10 min: Mix the flour", "(5 mins) Peel ..."; 0: none.
+func timeLed(ts []token) int {
+	open := boolInt(at(ts, 0).is("(", "["))
+	d, next := readDuration(ts, open)
+	if next == open || d.most == 0 {
+		return 0
+	}
+	if !at(ts, next).is(":", "-", ")", "]", "|") {
+		return 0
+	}
+	next++
+	if next >= len(ts) || len(clauses(ts[next:])) == 0 {
+		return 0
+	}
+	return next
 }

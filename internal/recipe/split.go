@@ -61,6 +61,7 @@ type splitter struct {
 
 // splitItem cuts one item of the method where the hands stop.
 func splitItem(cx *context, it *item) []job {
+	it.ts = presentTense(it.ts)
 	s := &splitter{cx: cx, it: it, ts: it.ts}
 	cx.lit = false
 	if len(it.ts) > maxItem || it.ts[0].is("or", "alternatively") || len(it.ts) <= 4 && it.ts[0].is("enjoy") {

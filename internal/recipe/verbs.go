@@ -51,14 +51,14 @@ var verbGroups = []struct {
 		mash measure melt mince mist mix moisten mould mound open pack pare pat peal peel pick pierce pinch pipe pit plait poke portion pound prepare press prick process pulse pull punch puree push
 		quarter release repeat roll rub run sandwich scale scatter slash dollop crumb scoop scramble slap scrape scrub seal seed segment separate shake shape shell shred sieve sift skewer skim skin slice slide slit smear smash smooth
 		snip split spread squash squeeze squish stamp stir stone strain stretch string stuff swirl tear temper tenderise tenderize thicken thin thread tie toss trim truss tuck turn twist unmould unmold unroll unwrap use
-		wash weigh wet whip whisk whizz oil wipe work zest rinse score crinkle ladle plate layer probe test cube pass level mark trickle top remove take tip invert untie unfold throw push bottle dab start begin continue rehydrate spiralise massage slather smother dunk plunge blot spatchcock dimple swill swish send carry preshape rotate swap spin jiggle fork`},
+		wash weigh wet whip whisk whizz oil wipe work zest rinse score crinkle ladle plate layer probe test cube pass level mark trickle top remove take tip invert untie unfold throw push bottle dab start begin continue rehydrate spiralise massage slather smother dunk plunge blot spatchcock dimple swill swish send carry preshape rotate swap spin jiggle fork hang`},
 	{minor, "", `strew spritz add adjust season salt sprinkle taste dot dash garnish reserve include`},
 	{moves, "", `put place pour transfer spoon return cover uncover wrap set lay bring reduce lower increase raise pop arrange tent stack immerse submerge switch sit store chuck bung whack stick shove plonk sling lob nestle slot`},
-	{fries, practical.AtHob, `fry saute stir-fry sear brown pan-fry shallow-fry char griddle deep-fry colour color`},
+	{fries, practical.AtHob, `crisp wilt sizzle blister fry saute stir-fry sear brown pan-fry shallow-fry char griddle deep-fry colour color`},
 	{waits, practical.AtOven, `bake roast`},
 	{waits, practical.AtHob, `simmer boil parboil blanch poach steam stew braise casserole sweat soften caramelise caramelize scald render bubble`},
 	{waits, practical.AtWarm, `prove rise ferment proof`},
-	{waits, practical.AtFridge, `chill refrigerate marinate marinade brine cure`},
+	{waits, practical.AtFridge, `chill fridge refrigerate marinate marinade brine cure`},
 	{waits, practical.AtFreezer, `freeze`},
 	{waits, practical.AtSide, `cool rest soak infuse steep stand macerate bloom thaw defrost settle autolyse`},
 	{waits, practical.AtGrill, `grill broil`},
@@ -85,7 +85,7 @@ var verbByStem = func() map[string]verb {
 
 // nounsToo are verbs that are as often nouns or adjectives: inside a sentence
 // they count as verbs only before a word such as "the" or "until".
-var nounsToo = set(`fork spin oil casserole squash brown butter cream flour salt season pepper dust ice dress top core skin bone stone shell line cool warm heat dry cover roast grill glaze plate roll spread mix shape juice zest
+var nounsToo = set(`fork spin fridge crisp blister oil casserole squash brown butter cream flour salt season pepper dust ice dress top core skin bone stone shell line cool warm heat dry cover roast grill glaze plate roll spread mix shape juice zest
 	mash set rest chill drain cook slice dice peel stock scale score process pulse string stuff seal pack form bottle toast level press pinch drop dash clean open work use turn run start place stand
 	smooth thin wet crush mince quarter pit mould cut grate butterfly portion sandwich rice whip fillet joint steam stew boil simmer soak braise prove rise bake fry wash mark colour color dip crumble slide split whisk blend spoon layer probe test cube pass puree marinade skewer ladle plait dip measure string taste`)
 
