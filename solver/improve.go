@@ -69,6 +69,9 @@ func (s *solving) first() bool {
 func (s *solving) improve() {
 	k := s.level
 	end := s.left - s.share()
+	if s.left > end {
+		s.lift()
+	}
 	slice, step := int64(200), 1
 	rise := max(1, (s.values[k]-s.m.bound(k))/2)
 	for round := 0; s.left > end && s.m.bound(k) < s.values[k]; round++ {

@@ -14,6 +14,7 @@ type model struct {
 	e        *lcg.Engine
 	start    []lcg.Term
 	end      []lcg.Term
+	least    []int       // by activity: its length, or the least that lags leave it
 	mode     [][]lcg.Lit // by activity: one literal a mode; True for the only one
 	needs    [][]*need   // by state
 	goal     []lcg.Var   // by objective
@@ -72,7 +73,7 @@ func (m *model) post(always *problem.Problem) {
 	p := m.p
 	m.apart = measure(always)
 	for i := range p.Activities {
-		m.activity(&p.Activities[i])
+		m.activity(i)
 	}
 	for _, l := range p.Lags {
 		m.lag(l, m.while(l.Demand))
@@ -114,16 +115,20 @@ func objectives(p *problem.Problem) []problem.Objective {
 }
 
 // activity makes start, end and mode. A fixed length needs one variable only.
-func (m *model) activity(a *problem.Activity) {
+// Lags may say more of the length than the activity does.
+func (m *model) activity(i int) {
+	a := &m.p.Activities[i]
 	h := m.p.Horizon
-	start := lcg.Term{Var: m.e.NewVar(0, max(-1, h-a.MinDuration))}
-	end := start.Plus(a.MinDuration)
-	if longest := min(a.MaxDuration, h); longest > a.MinDuration {
-		end = lcg.Term{Var: m.e.NewVar(a.MinDuration, h)}
-		m.e.AddDifference(start, a.MinDuration, end, lcg.True)
+	least, longest := m.apart.lengths(i, a)
+	longest = min(longest, h)
+	start := lcg.Term{Var: m.e.NewVar(0, max(-1, h-least))}
+	end := start.Plus(least)
+	if longest > least {
+		end = lcg.Term{Var: m.e.NewVar(min(least, h), h)}
+		m.e.AddDifference(start, least, end, lcg.True)
 		m.e.AddDifference(end, -longest, start, lcg.True)
 	}
-	m.start, m.end = append(m.start, start), append(m.end, end)
+	m.start, m.end, m.least = append(m.start, start), append(m.end, end), append(m.least, least)
 	m.mode = append(m.mode, m.modes(len(a.Modes)))
 	m.nameActivity(len(m.start) - 1)
 }

@@ -116,7 +116,7 @@ func (b *blocks) oneBlock(same lcg.Lit, x, y *need) {
 // begins. A need without length takes the moment of its start.
 func (b *blocks) precedes(when lcg.Lit, x, y *need) {
 	b.e.AddDifference(b.end[x.activity], 0, y.change, when)
-	if b.p.Activities[x.activity].MinDuration == 0 {
+	if b.least[x.activity] == 0 {
 		b.e.AddDifference(b.start[x.activity], 1, y.change, when)
 	}
 	if b.tracked {

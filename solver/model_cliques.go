@@ -57,7 +57,7 @@ func (m *model) cliques() {
 		}
 		var tasks []lcg.Task
 		for _, i := range members {
-			tasks = append(tasks, lcg.Task{Start: m.start[i], End: m.end[i], Amount: 1, Present: lcg.True, Least: m.p.Activities[i].MinDuration})
+			tasks = append(tasks, lcg.Task{Start: m.start[i], End: m.end[i], Amount: 1, Present: lcg.True, Least: m.least[i]})
 		}
 		m.e.AddDisjunctive(tasks)
 	}

@@ -127,7 +127,7 @@ func (m *model) usesOf(i, r int) []task {
 		if len(byAmount[amount]) < len(a.Modes) {
 			present = m.some(byAmount[amount]...)
 		}
-		out = append(out, task{lcg.Task{Start: m.start[i], End: m.end[i], Amount: amount, Present: present, Least: a.MinDuration}, i, a.MinDuration})
+		out = append(out, task{lcg.Task{Start: m.start[i], End: m.end[i], Amount: amount, Present: present, Least: m.least[i]}, i, m.least[i]})
 	}
 	return out
 }

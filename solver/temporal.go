@@ -110,6 +110,18 @@ func (d *distances) through(k int) {
 	}
 }
 
+// lengths are the least and the greatest length of activity i, by what it says
+// itself and by the lags around it. A nil table knows nothing of those.
+func (d *distances) lengths(i int, a *problem.Activity) (least, most int) {
+	least, most = a.MinDuration, a.MaxDuration
+	if d == nil {
+		return least, most
+	}
+	from, to := node(problem.Start(i)), node(problem.End(i))
+	least = max(least, int(d.least[from*d.nodes+to]))
+	return least, max(least, min(most, -int(d.least[to*d.nodes+from])))
+}
+
 // What the network says of a lag.
 type verdict int
 
