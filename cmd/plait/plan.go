@@ -41,6 +41,9 @@ func (c *planCommand) run(ctx context.Context, p *program, a *app.App) (int, err
 	if err := c.write(p, document.Data); err != nil {
 		return 0, err
 	}
+	for _, said := range plan.Aims() {
+		fmt.Fprintln(p.stderr, said)
+	}
 	if !plan.Fits() {
 		return exitUnfit, nil
 	}

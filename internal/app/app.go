@@ -54,6 +54,8 @@ type Store interface {
 	Delete(ctx context.Context, id string, deleted bool) error
 	// SavePlan keeps the plan of a version, in place of an older plan of that version.
 	SavePlan(ctx context.Context, id string, version int, plan *timeplan.Plan) error
+	// LastPlan is the plan kept of the newest version that has one; nil where none has.
+	LastPlan(ctx context.Context, id string) (*timeplan.Plan, error)
 	// Classes is every class with its candidates, by name.
 	Classes(ctx context.Context) ([]practical.Class, error)
 	// SaveClass keeps a class: a new one when its ID is empty, else in place of the old.

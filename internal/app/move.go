@@ -100,6 +100,7 @@ func (a *App) planned(ctx context.Context, id string, version int) (Record, erro
 	return r, nil
 }
 
+// replan makes a change and plans again around it, from the plan that stood.
 func (a *App) replan(ctx context.Context, r Record, label string, edit func(*practical.Practical), o PlanOptions) (Record, error) {
 	edited, _, err := a.Change(ctx, r.ID, r.Version, label, func(p *practical.Practical) practical.Faults {
 		edit(p)
@@ -107,6 +108,9 @@ func (a *App) replan(ctx context.Context, r Record, label string, edit func(*pra
 	})
 	if err != nil {
 		return edited, err
+	}
+	if o.Before == nil {
+		o.Before = r.Plan
 	}
 	return a.planRecord(ctx, edited, o)
 }

@@ -29,9 +29,11 @@ func (a *App) PlanPractical(ctx context.Context, p *practical.Practical, o PlanO
 	return network.Plan(ctx, p, o)
 }
 
-// Plan plans the current version of a practical and keeps the plan with it. When
-// ctx ends during the search, the best plan so far is kept, if there is one.
-// Faults of form come back as practical.Faults, with the record.
+// Plan plans the current version of a practical and keeps the plan with it. A
+// version that has a plan already is planned afresh. One that has none, after a
+// change, keeps what it can of the last plan of the practical, unless o names
+// another. When ctx ends during the search, the best plan so far is kept, if
+// there is one. Faults of form come back as practical.Faults, with the record.
 func (a *App) Plan(ctx context.Context, id string, o PlanOptions) (Record, error) {
 	r, err := a.Store.Load(ctx, id)
 	if err != nil {
@@ -42,6 +44,13 @@ func (a *App) Plan(ctx context.Context, id string, o PlanOptions) (Record, error
 
 func (a *App) planRecord(ctx context.Context, r Record, o PlanOptions) (Record, error) {
 	began := a.now()
+	if r.Plan == nil && o.Before == nil {
+		last, err := a.Store.LastPlan(ctx, r.ID)
+		if err != nil {
+			return r, err
+		}
+		o.Before = last
+	}
 	made, err := a.PlanPractical(ctx, r.Practical, o)
 	if err != nil {
 		return r, err

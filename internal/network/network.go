@@ -18,8 +18,9 @@ import (
 // Options steer one planning. Zero values are the usual ones.
 type Options struct {
 	Seed     int64
-	Effort   int64         // greatest number of conflicts of the main search; 0: DefaultEffort
-	Time     time.Duration // safety net on the wall clock; 0: none. A plan it cut short may not repeat
+	Effort   int64          // greatest number of conflicts of the main search; 0: DefaultEffort
+	Time     time.Duration  // safety net on the wall clock; 0: none. A plan it cut short may not repeat
+	Before   *timeplan.Plan // the plan of the practical as it was before a change, or nil: what can stay where it was stays
 	Improved func(Progress)
 }
 
@@ -42,14 +43,21 @@ func Plan(ctx context.Context, p *practical.Practical, o Options) (*timeplan.Pla
 		return nil, faults
 	}
 	n := translate(p)
-	result, err := n.search(ctx, n.problem, o)
+	found, err := n.search(ctx, n.problem, o)
 	if err != nil {
 		return nil, err
 	}
-	if result.Solution != nil {
-		return n.finished(result), nil
+	if found.solution != nil {
+		return n.finished(found), nil
 	}
-	return n.overrun(ctx, result.Status == solver.Infeasible, o)
+	return n.overrun(ctx, found.result.Status == solver.Infeasible, o)
+}
+
+// found is what a search ended with.
+type found struct {
+	result   solver.Result
+	solution *problem.Solution // of the network's own problem, nil where there is none
+	levels   []timeplan.Level
 }
 
 // harder is how many times the effort is doubled where a search ended without
@@ -57,22 +65,26 @@ func Plan(ctx context.Context, p *practical.Practical, o Options) (*timeplan.Pla
 const harder = 4
 
 // search solves, with more effort while nothing is known.
-func (n *network) search(ctx context.Context, p *problem.Problem, o Options) (result solver.Result, err error) {
+func (n *network) search(ctx context.Context, p *problem.Problem, o Options) (f found, err error) {
 	if o.Effort <= 0 {
 		o.Effort = DefaultEffort
 	}
+	a := n.aim(p, o.Before)
 	for range 1 + harder {
-		result, err = n.solve(ctx, p, o)
-		if err != nil || result.Status != solver.Unknown {
+		f.result, err = n.solve(ctx, a, o)
+		if err != nil || f.result.Status != solver.Unknown {
 			break
 		}
 		o.Effort *= 2
 	}
-	return result, err
+	if f.result.Solution != nil {
+		f.solution, f.levels = n.takeOutLater(a, f.result.Solution), a.levels(f.result)
+	}
+	return f, err
 }
 
 // solve runs the engine and tells the progress in times of day.
-func (n *network) solve(ctx context.Context, p *problem.Problem, o Options) (solver.Result, error) {
+func (n *network) solve(ctx context.Context, a *aimed, o Options) (solver.Result, error) {
 	var improved func(solver.Progress)
 	if o.Improved != nil {
 		improved = func(s solver.Progress) {
@@ -81,7 +93,9 @@ func (n *network) solve(ctx context.Context, p *problem.Problem, o Options) (sol
 			}
 		}
 	}
-	result, err := solver.Solve(ctx, p, solver.Options{Seed: o.Seed, Effort: o.Effort, Time: o.Time, Improved: improved})
+	result, err := solver.Solve(ctx, a.problem, solver.Options{
+		Seed: o.Seed, Effort: o.Effort, Efforts: a.efforts(), Time: o.Time, Start: a.start, Improved: improved,
+	})
 	if err != nil && (result.Solution == nil || !errors.Is(err, context.Canceled)) {
 		return result, err
 	}
@@ -90,10 +104,10 @@ func (n *network) solve(ctx context.Context, p *problem.Problem, o Options) (sol
 
 // finished is the plan of a practical that fits. Written in steps of five
 // minutes it may finish a little after the earliest that is possible.
-func (n *network) finished(result solver.Result) *timeplan.Plan {
-	plan := n.plan(n.settle(result.Solution))
-	plan.Status, plan.Bound, plan.Seed = timeplan.Feasible, n.at(result.Bound), result.Seed
-	if result.Status == solver.Optimal && plan.Finish == plan.Bound {
+func (n *network) finished(f found) *timeplan.Plan {
+	plan := n.plan(n.settle(f.solution))
+	plan.Status, plan.Bound, plan.Seed, plan.Levels = timeplan.Feasible, n.at(f.result.Bound), f.result.Seed, f.levels
+	if f.result.Status == solver.Optimal && plan.Finish == plan.Bound {
 		plan.Status = timeplan.Optimal
 	}
 	return plan

@@ -499,12 +499,13 @@ func TestSentence(t *testing.T) {
 func TestTakenOutLate(t *testing.T) {
 	n := translate(bare(dish("A", waits(hands("A1", 5), practical.AtFridge, 10, 0), hands("A2", 5, "A1")), dish("B", hands("B1", 20))))
 	jobs := n.steps["A1"]
-	result, err := n.search(context.Background(), n.problem, Options{})
+	a := n.aim(n.problem, nil)
+	result, err := n.solve(context.Background(), a, Options{Effort: DefaultEffort})
 	if err != nil || result.Solution == nil {
-		t.Fatalf("search: %v, %v", result.Status, err)
+		t.Fatalf("solve: %v, %v", result.Status, err)
 	}
 	early := result.Solution
-	late := n.takeOutLater(early)
+	late := n.takeOutLater(a, early)
 	if gap := late.Start[n.steps["A2"].first] - late.End[jobs.takeOut]; gap < 0 || gap > early.Start[n.steps["A2"].first]-early.End[jobs.takeOut] {
 		t.Errorf("out %d minutes before its next job", gap)
 	}

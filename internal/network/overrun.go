@@ -25,7 +25,7 @@ func (n *network) overrun(ctx context.Context, proved bool, o Options) (*timepla
 	if err != nil {
 		return nil, err
 	}
-	if late.Solution != nil && late.Solution.Start[n.finish] <= n.allowed && len(verify.Check(n.problem, late.Solution)) == 0 {
+	if late.solution != nil && late.solution.Start[n.finish] <= n.allowed && len(verify.Check(n.problem, late.solution)) == 0 {
 		return n.finished(late), nil
 	}
 	plan := n.late(late)
@@ -37,12 +37,12 @@ func (n *network) overrun(ctx context.Context, proved bool, o Options) (*timepla
 }
 
 // late is the plan that runs over, or an empty one where no time would help.
-func (n *network) late(result solver.Result) *timeplan.Plan {
-	if result.Solution == nil {
+func (n *network) late(f found) *timeplan.Plan {
+	if f.solution == nil {
 		return n.empty()
 	}
-	plan := n.plan(n.settle(result.Solution))
-	plan.Bound = n.at(result.Bound)
+	plan := n.plan(n.settle(f.solution))
+	plan.Bound, plan.Levels = n.at(f.result.Bound), f.levels
 	plan.Over = max(0, int(plan.Finish-plan.Allowed))
 	return plan
 }
@@ -133,7 +133,7 @@ func (n *network) try(ctx context.Context, w way, o Options) (practical.TimeOfDa
 		relaxed = translate(&changed)
 		p = relaxed.problem
 	}
-	result, err := solver.Solve(ctx, p, solver.Options{Seed: o.Seed, Effort: askEffort, Time: o.Time})
+	result, err := solver.Solve(ctx, p, solver.Options{Seed: o.Seed, Effort: askEffort, Efforts: []int64{0, -1, -1}, Time: o.Time})
 	if err != nil || result.Solution == nil {
 		return 0, false, err
 	}

@@ -7,11 +7,10 @@ import (
 	"plait.example/solver/verify"
 )
 
-// settle makes a solution as a cook would have it: dials turned and food taken
-// out of the cold no sooner than need be, and rows on five-minute marks, where that is asked for and can
-// be had. What it changes is judged again; what the judge refuses is not kept.
-func (n *network) settle(s *problem.Solution) *problem.Solution {
-	later := n.takeOutLater(s)
+// settle makes a solution as a cook would have it: dials turned no sooner than
+// need be, and rows on five-minute marks, where that is asked for and can be
+// had. What it changes is judged again; what the judge refuses is not kept.
+func (n *network) settle(later *problem.Solution) *problem.Solution {
 	if turned := n.turnLater(later); len(verify.Check(n.problem, turned)) == 0 {
 		later = turned
 	}
@@ -27,9 +26,11 @@ func (n *network) settle(s *problem.Solution) *problem.Solution {
 }
 
 // takeOutLater leaves food in the fridge, the freezer or the warm until shortly
-// before its next job, as far as its longest wait and the hands allow. Food that
-// cooks is left alone: it comes out when it is done.
-func (n *network) takeOutLater(s *problem.Solution) *problem.Solution {
+// before its next job, as far as its longest wait, the hands and the aims allow.
+// Food that cooks is left alone: it comes out when it is done.
+func (n *network) takeOutLater(a *aimed, s *problem.Solution) *problem.Solution {
+	s = a.plain(s)
+	values := a.values(s)
 	for _, jobs := range n.order {
 		if jobs.takeOut < 0 || cooks(jobs.step.Wait.Place) {
 			continue
@@ -38,7 +39,7 @@ func (n *network) takeOutLater(s *problem.Solution) *problem.Solution {
 		for at := n.wantedAt(jobs, s) - n.jobs[out].minutes; at > s.Start[out]; at-- {
 			moved := copySolution(s)
 			moved.End[jobs.wait], moved.Start[out], moved.End[out] = at, at, at+n.jobs[out].minutes
-			if len(verify.Check(n.problem, moved)) == 0 {
+			if len(verify.Check(n.problem, moved)) == 0 && slices.Compare(a.values(moved), values) <= 0 {
 				s = moved
 				break
 			}

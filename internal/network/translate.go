@@ -95,7 +95,7 @@ func translate(p *practical.Practical) *network {
 	n.clock()
 	n.pins()
 	n.horizon()
-	n.objectives()
+	n.mainObjectives()
 	return n
 }
 

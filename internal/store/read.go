@@ -96,6 +96,24 @@ func (s *Store) List(ctx context.Context) ([]timeplan.Summary, error) {
 	return list, explain(s.path, rows.Err())
 }
 
+// LastPlan is the plan kept of the newest version that has one, nil where no
+// version of the practical has.
+func (s *Store) LastPlan(ctx context.Context, id string) (*timeplan.Plan, error) {
+	var data []byte
+	err := s.read.QueryRowContext(ctx, `SELECT plan FROM plans WHERE practical = ? ORDER BY version DESC LIMIT 1`, id).Scan(&data)
+	if errors.Is(err, sql.ErrNoRows) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, explain(s.path, err)
+	}
+	plan := new(timeplan.Plan)
+	if err := gob.NewDecoder(bytes.NewReader(data)).Decode(plan); err != nil {
+		return nil, fmt.Errorf("store %s: last plan of practical %s: %w", s.path, id, err)
+	}
+	return plan, nil
+}
+
 // SavePlan keeps the plan of a version, in place of an older plan of that
 // version. It fails with NotFound when there is no such version.
 func (s *Store) SavePlan(ctx context.Context, id string, version int, plan *timeplan.Plan) error {

@@ -206,8 +206,20 @@ func TestPlanBelongsToItsVersion(t *testing.T) {
 	if two.Plan != nil || !two.PlanStale {
 		t.Errorf("after a change: plan %v, stale %v, want none and stale", two.Plan, two.PlanStale)
 	}
+	if last, err := s.LastPlan(t.Context(), one.ID); err != nil || cmp.Diff(plan, last) != "" {
+		t.Errorf("the last plan is %+v, %v; want that of version 1", last, err)
+	}
 	if back := mustTravel(t, s, two, -1); back.Plan == nil || back.PlanStale {
 		t.Errorf("after undo: plan %v, stale %v, want the plan again", back.Plan, back.PlanStale)
+	}
+	if err := s.SavePlan(t.Context(), one.ID, two.Version, &timeplan.Plan{Title: "newer"}); err != nil {
+		t.Fatal(err)
+	}
+	if last, err := s.LastPlan(t.Context(), one.ID); err != nil || last == nil || last.Title != "newer" {
+		t.Errorf("the last plan is %+v, %v; want the newer one", last, err)
+	}
+	if none, err := s.LastPlan(t.Context(), mustCreate(t, s, "never planned").ID); none != nil || err != nil {
+		t.Errorf("never planned: %+v, %v; want nothing", none, err)
 	}
 }
 

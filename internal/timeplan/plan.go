@@ -20,6 +20,7 @@ type Plan struct {
 	Bound    practical.TimeOfDay `json:"bound"` // no plan can finish before
 	Over     int                 `json:"over"`  // minutes that the best plan found runs over; 0 when it fits
 	Seed     int64               `json:"seed"`
+	Levels   []Level             `json:"levels,omitempty"` // how good it is in each aim, the most important first
 	Dishes   []Dish              `json:"dishes"`
 	Rows     []Row               `json:"rows"`
 	Waits    []Wait              `json:"waits"`

@@ -46,6 +46,7 @@ type PlanPage struct {
 	Plan     *timeplan.Plan
 	Stale    bool // the practical has changed since the plan was made
 	Status   string
+	Aims     []string // how good it is, and what of that is proved
 	Conflict []Clash
 	Dishes   []Chip
 	Rows     []PlanRow
@@ -225,7 +226,7 @@ func (s *Server) planPage(r *http.Request, rec app.Record) PlanPage {
 	if rec.Plan == nil {
 		return page
 	}
-	page.Status = standing(rec.Plan)
+	page.Status, page.Aims = standing(rec.Plan), rec.Plan.Aims()
 	page.Conflict = clashes(rec)
 	for i, d := range rec.Plan.Dishes {
 		page.Dishes = append(page.Dishes, chip(i, d.Letter, d.Name))
