@@ -378,7 +378,7 @@ func (r *reader) follows(name string, t token) bool {
 	case "sweep":
 		return true
 	case "hobbed":
-		return t.is("pan", "saucepan", "wok") && !r.sentenceSince(last) || t.is("on") && at(r.ts, slices.IndexFunc(r.ts, func(o token) bool { return o.start == t.start })-1).is("milk", "custard")
+		return t.is("pan", "saucepan", "wok", "side", "sides", "lid") && r.all[len(r.all)-1].kind == Hob && !r.sentenceSince(last) || t.is("pan", "saucepan", "wok") && !r.sentenceSince(last) || t.is("on") && at(r.ts, slices.IndexFunc(r.ts, func(o token) bool { return o.start == t.start })-1).is("milk", "custard")
 	}
 	return false
 }

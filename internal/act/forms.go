@@ -113,6 +113,9 @@ func (r *reader) readsNounish(i int, f found, next token) bool {
 		return true
 	}
 	alone := next.kind == sign || joiners[next.text]
+	if f.is("oil", "butter") && next.is("hot", "heating", "heated", "melted", "melting") {
+		return false
+	}
 	switch {
 	case f.is("pinch") && (next.is("of") || prev.kind == number), f.is("mince") && next.is("in", "out", "on"):
 		return false

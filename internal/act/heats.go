@@ -129,6 +129,9 @@ func ovenSays(ts []token, j, end, value int) bool {
 			return true
 		}
 	}
+	if at(ts, j-1).is("in") && value >= 120 && value%10 == 0 && next.is("for", ",", "-") {
+		return true // "buns in 200 for 20 min"
+	}
 	return at(ts, j-1).is("at", "@")
 }
 
@@ -182,7 +185,7 @@ func gasHere(ts []token, i int) (heatAt, int) {
 	j := i
 	switch {
 	case ts[i].is("gas"):
-		for j++; at(ts, j).is("mark", "no", "number", ".", "-", ":", "at") && j < i+4; j++ {
+		for j++; at(ts, j).is("mark", "no", "number", ".", "-", ":", "at", "down", "up", "to") && j < i+4; j++ {
 		}
 	case ts[i].is("gm", "gasmark", "regulo", "mark"):
 		for j++; at(ts, j).is(".", "-", ":") && j < i+3; j++ {

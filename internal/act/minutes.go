@@ -120,7 +120,44 @@ func bare(ts []token, i, j int, v float64) bool {
 	}
 	next := at(ts, j)
 	closed := next.kind == sign && !next.is("°", "%", "/", "-", "'") || next.is("and", "then", "until", "while", "at")
-	return closed && at(ts, i-1).in(waitVerbs)
+	return closed && (at(ts, i-1).in(waitVerbs) || cookedFor(ts, i))
+}
+
+// cookedFor says whether a number alone ends a piece that begins with a verb of
+// cooking: "fry onion and pepper 5, garlic 1".
+func cookedFor(ts []token, i int) bool {
+	if p := at(ts, i-1); p.kind != word || p.is("gas", "mark", "gm", "x", "fan", "number", "no", "of", "into", "in", "to", "at") {
+		return false
+	}
+	for k := i - 1; k >= max(0, i-7); k-- {
+		switch {
+		case ts[k].kind == number, ts[k].kind == sign && !ts[k].is("&", "+"):
+			return false
+		case ts[k].in(cookVerbs):
+			return true
+		}
+	}
+	return false
+}
+
+var cookVerbs = words("fry simmer boil sweat soften brown sear poach steam knead roast bake")
+
+// longestTurn is the minutes up to which lengths in one act of frying are
+// those of its foods in turn.
+const longestTurn = 15
+
+// sumOf is the sum of the times whose words begin in the bytes from start up to
+// end, where each is short; else the first.
+func sumOf(all []minutesAt, start, end int) (least, most int) {
+	for _, m := range all {
+		if m.start >= start && m.start < end {
+			if m.most > longestTurn {
+				return minutesIn(all, start, end)
+			}
+			least, most = least+m.least, most+m.most
+		}
+	}
+	return least, most
 }
 
 // minutesIn is the time whose words begin in the bytes from start up to end.

@@ -30,6 +30,8 @@ func (s span) heat() []Kind {
 		return []Kind{BoilWater}
 	case s.f.is("preheat"):
 		return []Kind{HeatOven}
+	case s.f.is("turnon", "switch", "light") && s.says("gas") && len(heatsOf(s.text())) > 0:
+		return []Kind{HeatOven} // "light the gas, mark 6"
 	case s.f.is("turnon", "switch", "light"):
 		if s.says("hob", "ring", "gas", "heat") {
 			return []Kind{Hob}

@@ -32,6 +32,9 @@ func (k Known) Read(text string) (acts []Act) {
 			a.Start, a.End, a.At = ts[f.from].start, ts[max(f.to-1, f.at)].end, ts[f.at].start
 			a.Heats = heatsIn(heats, from, to)
 			a.Least, a.Most = minutesIn(minutes, from, to)
+			if a.Kind == Hob && inTurn[a.Verb] {
+				a.Least, a.Most = sumOf(minutes, from, to)
+			}
 			if a.Implied {
 				a.Heats, a.Least, a.Most = nil, 0, 0
 			}
@@ -44,6 +47,10 @@ func (k Known) Read(text string) (acts []Act) {
 	}
 	return acts
 }
+
+// inTurn are verbs of the hob whose foods go in one after another, each with
+// its minutes: "fry onion 5 min, garlic 1 min, chicken 6 min".
+var inTurn = exactly("fri saut brown sear stirfri stirfry")
 
 // dropMovers joins "put", "leave", "let", "start" with the verb they lead to: "leave to cool".
 func dropMovers(ts []token, all []found) (kept []found) {

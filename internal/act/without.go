@@ -25,6 +25,8 @@ func saidWithout(ts []token) (name string, where int) {
 			if n := ovenWithout(ts, i); n != "" {
 				return n, i
 			}
+		case t.is("out") && i > 0 && at(ts, i-1).is("plates", "bowls", "cutlery", "glasses", "napkins", "kit", "equipment", "ingredients", "board", "boards", "pans", "scales", "book", "knives", "everything"):
+			return "setup", i // "plates out"
 		case t.is("out") && i > 0:
 			return "takeout", i
 		case t.in(coldPlaces) && before(ts, i, "in", "into", "to", "putin"):
@@ -35,6 +37,12 @@ func saidWithout(ts []token) (name string, where int) {
 			return "chilled", i
 		case t.is("rack", "racks") && last == 0:
 			return "racked", i
+		case t.is("strips", "slices", "cubes", "chunks", "dice", "rings", "wedges", "quarters", "batons", "matchsticks", "halves", "florets", "half") && at(ts, i-1).is("in", "into") && i > 1:
+			return "cut", i // "chicken in strips"
+		case t.is("on", "over", "onto") && i > 0 && at(ts, i-1).in(coverings) && !before(ts, i, "in", "into") && next.kind == word && !next.is("the", "heat", "hob", "low", "medium", "high", "to", "for"):
+			return "topped", i // "icing on buns"
+		case t.is("oil", "fat") && (next.is("hot", "heating", "heated", "warm") || next.is("in") && i == 0):
+			return "hobbed", i
 		case t.is("side", "sides") && at(ts, i-1).is("a", "each", "per", "both", "either") && saysMinutes(ts[:i]):
 			return "hobbed", i // "flatbreads 2 min a side"
 		case t.is("lid") && (next.is("on") || at(ts, i-1).is("on")) && saysMinutes(ts[i:]):
@@ -88,6 +96,9 @@ func saidWithout(ts []token) (name string, where int) {
 	}
 	return namedWithout(ts)
 }
+
+// coverings are what goes on top of something.
+var coverings = words("icing a-icing a-buttercream frosting glaze jam crumble topping marzipan ganache streusel sauce a-sauce")
 
 // saysMinutes says whether the tokens name a length of time, or a number alone.
 func saysMinutes(ts []token) bool {

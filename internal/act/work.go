@@ -59,6 +59,8 @@ func (s span) hob() []Kind {
 		return []Kind{Hob}
 	case s.f.is("toast"):
 		return []Kind{Grill}
+	case s.f.is("soften") && s.says("butter", "margarine") && !s.says("onion", "onions", "garlic", "leek", "leeks"):
+		return []Kind{Other} // out of the fridge
 	}
 	return []Kind{Hob}
 }

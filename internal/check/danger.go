@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"plait.example/internal/act"
 )
@@ -71,12 +72,36 @@ func allergensUnmarked(v *view, f *asker) {
 		texts = append(texts, r.Text, r.Points)
 	}
 	for _, t := range texts {
-		if allergySaid.in(wordsOf(t)) {
+		if words := wordsOf(t); allergySaid.in(words) || namesAllergens(words) {
 			return
 		}
 	}
 	f.tell(saw{say: map[string]string{"what": list(names), "number": fmt.Sprint(len(names))}})
 }
+
+// namesAllergens says that words list allergens: three by name, and one of them
+// a name that no method uses, or people who are to be told.
+func namesAllergens(words []string) bool {
+	n := map[string]bool{}
+	strict := toldOf.in(words)
+	for i, w := range words {
+		switch one := words[i : i+1]; {
+		case lawNames.in(one):
+			n[w], strict = true, true
+		case allergenFoods.in(one):
+			n[strings.TrimSuffix(w, "s")] = true
+		}
+	}
+	return strict && len(n) >= 3
+}
+
+// Words of the 14 allergens that UK food law wants named: those that methods
+// hardly use, and those that are foods as well.
+var (
+	lawNames      = lex("wheat, soya, soy, gluten, dairy, sulphite*, sulphur, lupin, crustacean*, mollusc*, shellfish, celery, sesame, peanut*")
+	allergenFoods = lex("milk, egg, eggs, fish, nut, nuts, almond*, hazelnut*, walnut*, mustard, cheese, prawn*, barley, rye, oats")
+	toldOf        = lex("warn*, tell, ask, label*, taster*, customer*, people, guest*, teacher*, eater*, sign, has got, whoever")
+)
 
 var allergySaid = lex("allerg*, label them, menu has, dish has, dishes have, milk and egg, egg and milk, wheat and milk, milk and wheat, intoleran*, coeliac, contains, gluten, nut free, dairy free, dietary, vegan")
 

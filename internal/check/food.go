@@ -310,7 +310,11 @@ func notRested(v *view, f *asker) {
 				if o.Kind != act.TakeOut {
 					ends += o.job.Low
 				}
-				if there := d.late - min(ends, d.late); there < f.limit("least") {
+				there := d.late - min(ends, d.late)
+				if o.row == d.row {
+					there = 0
+				}
+				if there < f.limit("least") {
 					f.tell(saw{rows: rowsOf(d.row, o.row), minutes: f.limit("least") - max(0, there)})
 				}
 				break

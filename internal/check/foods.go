@@ -21,7 +21,7 @@ var (
 	fragile     = lex("souffle*, omelette*, tempura")
 	friedFood   = lex("deep fry*, deep fri*, deepfry, fritter*, chips, goujon*, tempura, doughnut*, crispy")
 	hotFat      = lex("deep fry*, deep fri*, deep fat*, deep frying, deepfry, fryer, hot oil, hot fat, caramel*, sugar syrup, boiling sugar, spun sugar, praline, brittle, honeycomb, tempura, doughnut*")
-	hotFatNotes = lex("stay*, hot oil, hot fat, hot pan, mind, danger*, medium heat, gentle heat, careful*, safe*, caution, thermometer, never leave, not leave, dont leave, do not touch, lid, gloves, watch*, blanket, half full, low heat, spit*, splash*, splatter, burn*, away from, supervis*, tongs, slotted, lower gently, handle*, teacher, hot sugar, never taste, long sleeves, dry before, temperature of")
+	hotFatNotes = lex("stay*, hot oil, hot fat, hot pan, mind, danger*, medium heat, gentle heat, careful*, safe*, caution, thermometer, never leave, not leave, dont leave, do not touch, lid, gloves, watch*, blanket, half full, low heat, spit*, splash*, splatter, burn*, away from, supervis*, lower gently, handle*, teacher, hot sugar, never taste, long sleeves, sleeves, dry before, temperature of")
 	gelatine    = lex("gelatine, gelatin")
 	boils       = lex("boil, boils, boiled, boiling")
 	boilNot     = lex("not boil, dont boil, without boiling, never boil, not let boil, not let it boil, not to boil, before it boils, below boiling, avoid boiling, off the boil, off the heat, just below, boiled water, boiling water, boiled the kettle, boil kettle, boil the kettle, hot not boiling, not boiling, take off, remove from heat, remove from the heat, until almost")

@@ -40,7 +40,7 @@ func mend(a *act.Act, words []string) {
 	switch {
 	case a.Kind == act.Other && len(a.Heats) > 0 && (turnedSaid.in(words) || a.Least == 0 && a.Place != practical.AtOven):
 		a.Kind = act.TurnOven
-	case a.Kind == act.Other && inBoiling.in(words):
+	case (a.Kind == act.Other || a.Kind == act.Hob && (a.Verb == "putin" || a.Verb == "put")) && inBoiling.in(words):
 		a.Kind, a.Place, a.Verb = act.Hob, practical.AtHob, "cook"
 	case (a.Kind == act.Other || a.Kind == act.Timer) && (a.Place == practical.AtOven || len(a.Heats) > 0) && (len(a.Heats) > 0 || a.Least > 0):
 		a.Kind = act.PutIn
@@ -128,6 +128,7 @@ func handsKind(k act.Kind) bool {
 // on to say its parts.
 func (r *row) detailed() {
 	r.clearedOnce()
+	r.portioned()
 	parts := 0
 	for _, d := range r.deeds {
 		if d.Kind == act.Mix && len(d.Objects) > 0 {
@@ -137,6 +138,15 @@ func (r *row) detailed() {
 	for _, d := range r.deeds {
 		if d.Kind == act.Mix && parts > 1 && making.in(d.words) && !d.job.watch {
 			d.job.Low, d.job.Likely, d.job.High = 1, 3, 8
+		}
+	}
+}
+
+// portioned counts as little the cutting of what is served in the same row.
+func (r *row) portioned() {
+	for i, d := range r.deeds {
+		if d.Kind == act.Cut && i+1 < len(r.deeds) && r.deeds[i+1].Kind == act.Serve && !rawMeat.in(r.words) {
+			d.job.Low, d.job.Likely, d.job.High = 1, 3, 6
 		}
 	}
 }

@@ -72,7 +72,7 @@ func outOfOrder(v *view, f *asker) {
 		}
 		for _, a := range s.step.After {
 			before := v.steps[a.Step]
-			if before == nil || len(before.rows) == 0 || v.preparing(before) || !v.sameFood(before, s) {
+			if before == nil || len(before.rows) == 0 || v.preparing(before) || !v.sameFood(before, s) && !v.addedTo(before, s) || v.otherThread(before, s) {
 				continue
 			}
 			if late, early := before.rows[0], s.rows[len(s.rows)-1]; v.wrongWay(late, early, before, s) {
@@ -82,6 +82,22 @@ func outOfOrder(v *view, f *asker) {
 		}
 	})
 	v.usualOrder(f)
+}
+
+// addedTo says that a step puts something into what the step before has on the
+// hob: "pour in the tomatoes".
+func (v *view) addedTo(before, s *stepSeen) bool {
+	return len(s.step.After) == 1 && slices.Contains(before.kinds, act.Hob) && intoIt.in(wordsOf(s.step.Text)) && s.order == before.order+1
+}
+
+var intoIt = lex("pour in, add, stir in, return, tip in, whisk in, beat in, mix in, throw in, put in")
+
+// otherThread says that a step begins with an ingredient of its own and shares
+// with the one before only what is in everything.
+func (v *view) otherThread(before, s *stepSeen) bool {
+	return s.fresh && !v.addedTo(before, s) && !slices.ContainsFunc(s.foods, func(o string) bool {
+		return slices.Contains(before.foods, o) && !vessel.in([]string{o}) && !everywhere.in([]string{o})
+	}) && !joining.in(wordsOf(s.step.Text))
 }
 
 // wrongWay says that every row of a step is before every row of the one it needs.

@@ -42,8 +42,13 @@ var noProbe = []string{"egg", "rice"}
 // byLook says that a deed cooks eggs or rice and names nothing else.
 func byLook(d *deed) bool {
 	return slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(noProbe, o) }) &&
-		!slices.ContainsFunc(d.Objects, func(o string) bool { return !slices.Contains(noProbe, o) && !vessel.in([]string{o}) })
+		!slices.ContainsFunc(d.Objects, func(o string) bool {
+			return !slices.Contains(noProbe, o) && !vessel.in([]string{o}) && !around.in([]string{o})
+		})
 }
+
+// around are stems of what food is cooked in, and of how.
+var around = lex("boil*, simmer*, water, salt*, lid, cold, hot, ice, kettl*, shell*, yolk*, timer, yellow, hard, soft, fluffi, fluff*, pan*")
 
 // rawIn says that raw meat was worked on for the dish before the deed, and the
 // deed cooks that and not another part of it.
@@ -90,7 +95,7 @@ func rawLeftOut(v *view, f *asker) {
 	}
 }
 
-var laidOut = lex("out on my, out on the, on the side, on the table, on my table, out ready")
+var laidOut = lex("out on my, out on the, on the side, on the work*, on worktop, to room temp*, on the table, on my table, out ready")
 
 // nextRaw is when the meat of a deed is next cooked or worked on, and whether
 // it is kept cold until then.
@@ -113,7 +118,7 @@ func (v *view) nextRaw(d *deed) (next *deed, cold bool) {
 			}
 			other := d.row.has(act.FromCold) && len(o.row.words) > 3 && !rawMeat.in(o.row.words) // "4 eggs in pan, boil"
 			if rawMeat.in(o.words) || !other && (o.Kind == act.PutIn || o.Kind == act.Grill || o.Kind == act.Hob && len(o.Objects) == 0) {
-				if coldWords.in(o.row.all()) && (o.Kind == act.Marinate || o.Kind == act.Cut) {
+				if coldWords.in(o.row.all()) && (o.Kind == act.Marinate || o.Kind == act.Cut) && !(d.Kind == act.FromCold && laidOut.in(d.row.words)) {
 					return nil, true
 				}
 				return o, false
@@ -272,7 +277,7 @@ func hotIntoFridge(v *view, f *asker) {
 		if d.row.backwards || pastry.in(d.words) || coolSaid.in(d.row.all()) || d.row.has(act.Cool) {
 			continue
 		}
-		if straightIn.in(d.row.words) && hotSaid.in(d.row.words) {
+		if straightIn.in(d.row.words) && hotSaid.in(d.row.cookingWords()) && !rawMeat.in(d.row.words) {
 			f.at(d.row)
 			continue
 		}
@@ -280,6 +285,16 @@ func hotIntoFridge(v *view, f *asker) {
 			f.tell(saw{rows: rowsOf(d.row, from.row)})
 		}
 	}
+}
+
+// cookingWords are the words of a row but for those of washing and cleaning.
+func (r *row) cookingWords() (words []string) {
+	for _, d := range r.deeds {
+		if d.Kind != act.WashHands && d.Kind != act.WashUp && d.Kind != act.CleanDown && d.Kind != act.FinalClean {
+			words = append(words, d.words...)
+		}
+	}
+	return words
 }
 
 var (

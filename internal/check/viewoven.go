@@ -81,7 +81,7 @@ func (v *view) readLoads() {
 		case d.Kind == act.TakeOut, d.Kind == act.Cool && impliesOut(d), shortOut(d):
 			closed := false
 			open, closed = closeLoads(open, d)
-			if !closed && d.Kind == act.TakeOut && !d.Implied && !coldThing.in(d.words) && !putOut.in(d.words) && !v.elsewhere(d) {
+			if !closed && d.Kind == act.TakeOut && !d.Implied && !coldThing.in(d.words) && !putOut.in(d.words) && !v.elsewhere(d) && !v.neverBaked(d.row) {
 				v.strayOut = append(v.strayOut, d)
 			}
 		}
@@ -111,6 +111,20 @@ var otherPlace = lex("fridge, freezer, hob, the heat, water, marinade, steamer, 
 
 var putOut = lex("lay out, lay them out, take off, taken off, off to cool, put out, served out, set out, laid out, put them out")
 
+// neverBaked says that no recipe of the row's dishes uses the oven: what comes
+// out was in the cold or in a pan.
+func (v *view) neverBaked(r *row) bool {
+	if !v.recipes || len(r.Letters) == 0 || ovenSaid.in(r.words) {
+		return false
+	}
+	baked := false
+	v.eachStep(func(s *stepSeen) {
+		w := s.step.Wait
+		baked = baked || r.about(s.dish.Letter) && (w != nil && w.Place == practical.AtOven || slices.Contains(s.kinds, act.PutIn))
+	})
+	return !baked
+}
+
 // elsewhere says that what is taken out was on the hob, in water or in the cold.
 func (v *view) elsewhere(d *deed) bool {
 	if d.row.has(act.Hob) {
@@ -131,6 +145,9 @@ func shortOut(d *deed) bool {
 	r := d.row
 	i := slices.Index(r.words, "out")
 	if r.deeds[0] != d || i <= 0 || r.has(act.TakeOut) {
+		return false
+	}
+	if r.has(act.FromCold) || coldThing.in(r.words[i:min(len(r.words), i+4)]) {
 		return false
 	}
 	return takes.in(r.words[:i]) && i < 7 && !coldThing.in(r.words) || i < 4 && !verbOut.in(r.words[:i]) && !r.has(act.PutIn)

@@ -100,8 +100,9 @@ func (v *view) rowsOfSteps() {
 	})
 }
 
-// gathers says that a row weighs and collects for all dishes: it stands for no cooking.
-func (r *row) gathers() bool { return r.has(act.SetUp) && !r.handles() }
+// gathers says that a row weighs and collects for all dishes, or only makes a
+// tin or the oven ready: it stands for no cooking.
+func (r *row) gathers() bool { return r.has(act.SetUp, act.Ready, act.HeatOven) && !r.handles() }
 
 // cooks says that a step is more than gathering and making ready.
 func (s *stepSeen) cooks() bool {

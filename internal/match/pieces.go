@@ -12,7 +12,7 @@ import (
 // laid beside the steps.
 type piece struct {
 	row     int
-	text    string // of its row
+	text    string   // of its row
 	kind    act.Kind // empty: no act is said
 	verb    string
 	act     act.Act
@@ -28,7 +28,7 @@ type piece struct {
 	fixed   bool            // set by the teacher: it stands for step only
 	step    int
 	chore   bool
-	off     bool // something is turned off
+	off     bool  // something is turned off
 	dish    int   // -1: none
 	allow   []int // dishes it may be about, from the row's own words; nil: any
 }
