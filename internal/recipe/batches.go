@@ -17,6 +17,10 @@ func batches(jobs []job, makes int) {
 			pieces = n
 		}
 		turns, n := turnsOf(j, pieces)
+		if all := allInBatches(j); turns < 2 && all > 1 && (goesToHeat(j) || bakesNow(j)) {
+			j.turns = all
+			continue
+		}
 		if turns < 2 {
 			continue
 		}
@@ -37,6 +41,11 @@ func goesOnTurn(j *job) bool { return hasAny(j.ts, "flip", "other", "turn") && g
 // divided is the number of pieces that a job makes of the food: "divide into 10 balls"; 0: none.
 func divided(ts []token) int {
 	for i, t := range ts {
+		if t.is("in", "into") && hasAny(ts[max(0, i-5):i], "divide", "cut", "split") {
+			if v, next := readNumber(ts, i+1); next > i+1 && v >= 2 && v <= 60 && v == math.Trunc(v) && at(ts, next).is("and", ",", ".", "then") {
+				return int(v) // "divide in 6 and roll out"
+			}
+		}
 		if !t.is("into", "out", "make", "form", "shape", "roll") {
 			continue
 		}
@@ -81,6 +90,19 @@ func namedBatches(ts []token) int {
 		if t.is("batches", "lots") {
 			if v, next := readNumber(ts, i-1); next == i && v >= 2 && v <= 12 {
 				return int(v)
+			}
+		}
+	}
+	return 0
+}
+
+// allInBatches reads a sentence of its own about all that is said before it in
+// the item, "Do this in 2 batches": the turns; 0: there is none.
+func allInBatches(j *job) int {
+	for i, t := range j.it.ts {
+		if t.is("do", "cook", "work", "fry") && at(j.it.ts, i+1).is("this", "these", "it", "them", "in") && (i == 0 || at(j.it.ts, i-1).kind == sign) && i >= j.from {
+			if n := namedBatches(j.it.ts[i:min(i+6, len(j.it.ts))]); n > 0 && (i >= j.to || len(j.clauses) > 0) {
+				return n
 			}
 		}
 	}

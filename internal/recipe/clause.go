@@ -46,6 +46,22 @@ func clauses(ts []token) []clause {
 			v, ok = inner, true
 		}
 		if !ok || !verbal(ts, i, len(starts) == 0) {
+			if off, set := setStretch(ts, i); set && len(starts) > 0 {
+				c := clause{from: i, at: i, verb: verbs["cook"], carried: true}
+				if off {
+					c.verb = verbs["rest"]
+				} else if v := starts[len(starts)-1].verb; v.deed == waits || v.deed == cooks || v.deed == fries {
+					c.verb = v
+				}
+				for k := len(starts) - 1; k >= 0 && !off; k-- {
+					if d := starts[k].verb.deed; d == waits || d == fries {
+						c.verb = starts[k].verb
+						break
+					}
+				}
+				starts = append(starts, c)
+				continue
+			}
 			if len(starts) > 0 && carriesOn(ts, i) {
 				last := starts[len(starts)-1]
 				for k := len(starts) - 1; k >= 0; k-- {

@@ -38,22 +38,22 @@ type item struct {
 
 // sorter sorts lines into drafts.
 type sorter struct {
-	lines []line
-	all   []*draft
-	cur   *draft
-	part  section
-	comp  string
-	block string    // the part that has a list and a method of its own; empty: none is open
-	open  bool      // the last item may go on in the next line
-	bare  bool      // a marker stood alone on the line before
-	width []int     // by line: the width of its block
-	ahead []section // by line: the next heading's section
-	heads []string  // headings that no ingredient or step has taken up yet
+	lines  []line
+	all    []*draft
+	cur    *draft
+	part   section
+	comp   string
+	block  string    // the part that has a list and a method of its own; empty: none is open
+	open   bool      // the last item may go on in the next line
+	bare   bool      // a marker stood alone on the line before
+	blocks []block   // by line
+	ahead  []section // by line: the next heading's section
+	heads  []string  // headings that no ingredient or step has taken up yet
 }
 
 // drafts sorts the lines into recipes.
 func drafts(lines []line) []*draft {
-	s := &sorter{lines: lines, width: widths(lines)}
+	s := &sorter{lines: lines, blocks: blocks(lines)}
 	s.lookAhead()
 	s.begin(0)
 	for i := range lines {

@@ -377,7 +377,7 @@ func rangeTail(ts []token, i int, between bool) (stretch, int) {
 // elliptical reads minutes that are not called so: "for another 10", "for 10 more", "for the last 5".
 func elliptical(ts []token, i int) (stretch, int) {
 	s, next := readSpan(ts, i)
-	if next == i || s.low < 1 || s.high > 90 || at(ts, i).kind != number {
+	if next == i || s.low < 1 || s.high > 90 || at(ts, i).kind != number && !(at(ts, i-1).is("another", "further") && s.low >= 2) {
 		return stretch{}, i
 	}
 	if at(ts, i-1).is("every", "after", "at") && tendsBefore(ts, i-1) && closesPhrase(ts, next) {
@@ -400,7 +400,8 @@ func elliptical(ts []token, i int) (stretch, int) {
 	if !leads && at(ts, i-1).is("for") && (end == len(ts) || at(ts, end).is(".") && at(ts, end).kind == sign) {
 		leads = has(ts[max(0, i-25):i], "fry", "cook", "bake", "simmer", "boil", "knead", "chill", "roast", "grill", "microwave", "steam", "saute", "poach")
 	}
-	if !leads || !at(ts, j).is("for") {
+	bare := at(ts, end-1).is("more") && (verbs[at(ts, i-1).text].deed == cooks || verbs[at(ts, i-1).text].deed == fries || verbs[at(ts, i-1).text].deed == waits) && verbs[at(ts, i-1).text].name != ""
+	if !leads || !at(ts, j).is("for") && !bare && !(at(ts, j).is("wait") && leads) {
 		return stretch{}, i
 	}
 	if n := at(ts, end); n.kind == number || n.is("°", "/", "x", "%", "-") || n.kind == word && !n.is("until", "till", "or", "and", "then", "with", "at", "uncovered", "covered", "on", "in", "if", "so", "before", "while", "off") {

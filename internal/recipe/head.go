@@ -17,7 +17,7 @@ type heading struct {
 
 // meta takes lines such as "Serves 4" and "Prep time: 20 min".
 func (s *sorter) meta(l line, ahead section) bool {
-	if s.part == methodPart && l.marker == numbered || len(l.ts) > 16 || len(l.ts) == 0 {
+	if l.marker == numbered || len(l.ts) > 16 || len(l.ts) == 0 {
 		return false
 	}
 	n, ok := portions(l.ts)
@@ -160,6 +160,10 @@ func (h *heading) read(text string, ts []token) bool {
 		if h.celsius == 0 {
 			h.celsius, h.ovenWhy = hs[0].celsius, fmt.Sprintf("'%s': said at the head", text)
 		}
+		return true
+	}
+	if ds := durations(ts); len(ds) == 1 && at(ts, 0).is("time") && wordCount(ts) <= 5 && h.cook == nil && ds[0].from <= 3 {
+		h.cook, h.cookLine = &ds[0], ts
 		return true
 	}
 	if ds := durations(ts); len(ds) == 1 && hasAny(start, "cooking", "cook", "baking", "bake", "oven") && hasAny(start, "time", "for", ":") && has(start, "time") {

@@ -18,6 +18,9 @@ func (cx *context) interpret(ts []token, c *clause) {
 	if c.at < len(ts) && at(ts, c.at-1).is("air") && (c.verb.deed == fries || c.verb.deed == cooks || c.verb.deed == waits) {
 		c.verb = verbs["air-fry"]
 	}
+	if c.verb.name == "grill" && c.at == 0 && at(ts, 1).is("on") && (at(ts, 2).kind != word || at(ts, 2).is("high", "full", "medium") && at(ts, 3).kind != word) {
+		c.verb, cx.grill = verb{name: "preheat", deed: heatsUp, place: practical.AtGrill}, true
+	}
 	c.place = c.verb.place
 	if c.verb.deed == heatsUp && has(body, "pan", "skillet", "griddle", "wok", "oil") && !has(body, "oven", "grill") {
 		c.verb = verbs["heat"]

@@ -117,7 +117,7 @@ func weightWords(grams float64) string {
 func heaviest(ts []token, list []practical.Ingredient) (raw string, low, high float64) {
 	for _, named := range []bool{true, false} {
 		for _, ing := range list {
-			unit := gramsOf[lastWord(ing.Unit)]
+			unit := gramsOfUnit(ing.Unit)
 			if unit == 0 || ing.Quantity == 0 {
 				continue
 			}
@@ -136,12 +136,17 @@ func heaviest(ts []token, list []practical.Ingredient) (raw string, low, high fl
 	return raw, low, high
 }
 
-func lastWord(s string) string {
-	words := strings.Fields(strings.ToLower(s))
-	if len(words) != 1 {
-		return ""
+// gramsOfUnit is the grams of a unit: "kg", or the size of one piece, "6 lb"; 0: it is no weight.
+func gramsOfUnit(unit string) float64 {
+	ts := tokenize(unit, 0)
+	v, next := readNumber(ts, 0)
+	if next == 0 {
+		v = 1
 	}
-	return words[0]
+	if next+1 != len(ts) {
+		return 0
+	}
+	return v * gramsOf[ts[next].text]
 }
 
 // sharesFood says that the words of a step name a food that is cooked by its weight.

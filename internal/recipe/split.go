@@ -96,6 +96,7 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 		return
 	}
 	shareFigures(ts, cs)
+	ledBy(ts, cs, timeLed(ts)*boolInt(n == 0))
 	cs = partTimes(ts, cs)
 	var refers *duration
 	for i := range cs {
@@ -118,6 +119,16 @@ func (s *splitter) sentence(from, to, n int, steplike bool) {
 	spreadTime(ts, cs)
 	for i := range cs {
 		cs[i].from, cs[i].to, cs[i].at, cs[i].sentence, cs[i].shift = cs[i].from+from, cs[i].to+from, cs[i].at+from, n, from
+	}
+	if s.cur != nil && s.cur.kind == handsJob && allowsFor(ts, cs) {
+		s.remark(from, ts)
+		return
+	}
+	if parts := s.unsaidParts(ts, cs); len(parts) > 1 {
+		for _, p := range parts {
+			s.sentence(from+p[0], from+p[1], n, steplike)
+		}
+		return
 	}
 	if len(cs) == 0 {
 		c, ok := s.verbless(ts)

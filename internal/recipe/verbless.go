@@ -49,6 +49,9 @@ func (s *splitter) unsaidVerb(ts []token, named practical.Place, oven bool) verb
 		if t.kind != word || len(t.text) < 4 {
 			continue
 		}
+		if t.is("wait") {
+			return verbs["rest"]
+		}
 		if v, ok := verbs[t.text]; ok && (v.deed == waits || v.deed == fries || v.deed == cooks) {
 			return v
 		}

@@ -13,21 +13,43 @@ const widestWrapped = 100
 // next word, was ended on purpose: lines of prose are rarely that uneven.
 const wrapSlack = 0.75
 
-// widths notes for every line how wide the block of lines that it stands in is, in characters.
-func widths(lines []line) []int {
-	out := make([]int, len(lines))
+// block is how a run of lines was broken.
+type block struct {
+	widest int  // characters
+	ragged bool // most lines end although the next word would have fitted
+}
+
+// blocks notes for every line the block of lines that it stands in.
+func blocks(lines []line) []block {
+	out := make([]block, len(lines))
 	for i := 0; i < len(lines); {
-		j, widest := i, 0
+		j, b := i, block{}
 		for j < len(lines) && !lines[j].blank && (j == i || lines[j].marker == noMarker && lines[j].heading == 0) {
-			widest = max(widest, utf8.RuneCountInString(lines[j].text)+lines[j].indent)
+			b.widest = max(b.widest, wide(lines[j]))
 			j++
 		}
+		fitted := 0
+		for k := i + 1; k < j; k++ {
+			fitted += boolInt(withNext(lines, k) <= b.widest)
+		}
+		b.ragged = j > i+1 && 2*fitted > j-i-1
 		for k := i; k < max(j, i+1); k++ {
-			out[k] = widest
+			out[k] = b
 		}
 		i = max(j, i+1)
 	}
 	return out
+}
+
+func wide(l line) int { return utf8.RuneCountInString(l.text) + l.indent }
+
+// withNext is how wide the line before line i would be with the first word of line i.
+func withNext(lines []line, i int) int {
+	if len(lines[i].ts) == 0 {
+		return 0
+	}
+	first := lines[i].ts[0]
+	return wide(lines[i-1]) + 1 + first.end - first.start
 }
 
 // endedOnPurpose says that the line before line i was not broken for want of width.
@@ -35,14 +57,9 @@ func (s *sorter) endedOnPurpose(i int) bool {
 	if i == 0 || len(s.lines[i].ts) == 0 {
 		return false
 	}
-	before, width := s.lines[i-1], s.width[i]
+	before, b := s.lines[i-1], s.blocks[i]
 	if before.blank || len(before.ts) == 0 || before.ts[len(before.ts)-1].is(",", "and", "-", "(", "or", "the", "a", "of", "in", "to", "with", "for", "until", "&", "+") {
 		return false
 	}
-	if width > widestWrapped {
-		return true
-	}
-	first := s.lines[i].ts[0]
-	long := utf8.RuneCountInString(before.text) + before.indent + 1 + first.end - first.start
-	return float64(long) < wrapSlack*float64(width)
+	return b.widest > widestWrapped || b.ragged && withNext(s.lines, i) <= b.widest || float64(withNext(s.lines, i)) < wrapSlack*float64(b.widest)
 }
