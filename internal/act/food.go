@@ -9,7 +9,7 @@ import (
 
 // notObjects are words that name neither a food nor a thing that is worked on.
 var notObjects = words(`the a an and or of in on into onto to from for with at by up down out off over under until till when while whilst then it them this that these those is are be been all each every some any my your our their its his her
-	minute min hour hr sec second c f degrees fan gas mark gm time heat high low medium gentle golden brown soft firm smooth thick thin crisp tender done ready cooked cool cold hot warm well just about approx approximately again more still further side both
+	minute min mins m hour hr sec second c f degrees fan gas mark gm time heat high low medium gentle golden brown soft firm smooth thick thin crisp tender done ready cooked cool cold hot warm well just about approx approximately again more still further side both
 	once also only if so not no as very carefully gently slowly quickly lightly finely roughly thinly evenly thoroughly back through together around between before after during more same other remaining rest half one two three four five six oven fridge freezer hob place
 	ones everything anything something need needed use using sure careful clean small large medium big little few lots lot good nice way part first last next now here there what which who how i we you he she they me us do does can will should must may have has had get`)
 

@@ -115,27 +115,29 @@ var (
 
 // bare says whether a number alone is minutes: "bake 20", "simmer for 15, then".
 func bare(ts []token, i, j int, v float64) bool {
-	if v < 2 || v > 120 || v != math.Trunc(v) || ts[i].kind != number || at(ts, i+1).is("/") {
+	if v < 1 || v > 120 || v != math.Trunc(v) || ts[i].kind != number || at(ts, i+1).is("/") {
 		return false
 	}
 	next := at(ts, j)
 	closed := next.kind == sign && !next.is("°", "%", "/", "-", "'") || next.is("and", "then", "until", "while", "at")
-	return closed && (at(ts, i-1).in(waitVerbs) || cookedFor(ts, i))
+	return closed && (v >= 2 && at(ts, i-1).in(waitVerbs) || cookedFor(ts, i, v))
 }
 
 // cookedFor says whether a number alone ends a piece that begins with a verb of
 // cooking: "fry onion and pepper 5, garlic 1".
-func cookedFor(ts []token, i int) bool {
+func cookedFor(ts []token, i int, v float64) bool {
 	if p := at(ts, i-1); p.kind != word || p.is("gas", "mark", "gm", "x", "fan", "number", "no", "of", "into", "in", "to", "at") {
 		return false
 	}
-	for k := i - 1; k >= max(0, i-7); k-- {
+	listed := false // numbers stand before it in the list
+	for k := i - 1; k >= max(0, i-14); k-- {
 		switch {
-		case ts[k].kind == number, ts[k].kind == sign && !ts[k].is("&", "+"):
+		case ts[k].kind == sign && !ts[k].is("&", "+", ","), ts[k].kind == number && !at(ts, k+1).is(",", "then", "and") && !minuteWords[at(ts, k+1).text]:
 			return false
 		case ts[k].in(cookVerbs):
-			return true
+			return v >= 2 || listed
 		}
+		listed = listed || ts[k].kind == number
 	}
 	return false
 }

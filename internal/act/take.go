@@ -39,7 +39,7 @@ func (s span) take() []Kind {
 	out := s.says("out") || s.f.is("takeout", "getout", "takeoff")
 	switch {
 	case from == practical.AtFridge || from == practical.AtFreezer:
-		if s.has(setupThings) && !s.has(meat) && !s.has(fish) {
+		if s.has(setupThings) && !s.has(meat) && !s.has(fish) && !s.has(foodsAll) && !s.has(madeDishes) {
 			return []Kind{SetUp}
 		}
 		return []Kind{FromCold}

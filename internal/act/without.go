@@ -21,6 +21,8 @@ func saidWithout(ts []token) (name string, where int) {
 			return "add", i
 		case t.is("in") && i > 0 && next.kind == number && at(ts, i+2).in(glasses):
 			return "tinned", i
+		case t.is("gas", "temp", "temperature") && next.is("down", "up") && slices.ContainsFunc(ts[i:], func(t token) bool { return t.kind == number }):
+			return "turndown", i // "gas down to 4"
 		case t.is("oven", "a-hotoven", "a-moderateoven"):
 			if n := ovenWithout(ts, i); n != "" {
 				return n, i

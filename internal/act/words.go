@@ -19,6 +19,10 @@ func WordsOf(text string) (list []Word) { return Known(nil).WordsOf(text) }
 // whatever words of the kitchen they are near to: those of the recipes at hand.
 type Known map[string]bool
 
+// Spell is the word of the kitchen that a word in small letters stands for, or
+// the word itself.
+func (k Known) Spell(w string) string { return k.mend(w) }
+
 // KnownOf are the words of the texts.
 func KnownOf(texts ...string) Known {
 	k := Known{}

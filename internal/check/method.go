@@ -97,7 +97,7 @@ var intoIt = lex("pour in, add, stir in, return, tip in, whisk in, beat in, mix 
 func (v *view) otherThread(before, s *stepSeen) bool {
 	return s.fresh && !v.addedTo(before, s) && !slices.ContainsFunc(s.foods, func(o string) bool {
 		return slices.Contains(before.foods, o) && !vessel.in([]string{o}) && !everywhere.in([]string{o})
-	}) && !joining.in(wordsOf(s.step.Text))
+	}) && !joining.in(wordsOf(strings.ReplaceAll(s.step.Text, "rolling pin", "")))
 }
 
 // wrongWay says that every row of a step is before every row of the one it needs.

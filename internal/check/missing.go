@@ -142,7 +142,29 @@ func (v *view) folded(s *stepSeen) bool {
 	if s.step.Wait != nil && v.enough(s) {
 		return true
 	}
+	if heats := slices.ContainsFunc(s.kinds, func(k act.Kind) bool { return k == act.Hob || k == act.Grill }); heats && s.nameless {
+		return v.cooksEnough(s)
+	}
 	return (len(s.foods) == 0 || s.nameless) && (v.enough(s) || s.step.Wait == nil && s.step.Hands.Likely < 8)
+}
+
+// cooksEnough says that the dish's rows cook on the hob or under the grill as
+// often as its recipe, or that a row does so to the food of the step.
+func (v *view) cooksEnough(s *stepSeen) bool {
+	asked, there := 0, 0
+	v.eachStep(func(o *stepSeen) {
+		if o.dish == s.dish && slices.ContainsFunc(o.kinds, func(k act.Kind) bool { return k == act.Hob || k == act.Grill }) {
+			asked++
+		}
+	})
+	for _, r := range v.rowsOfDish(s.dish.Letter) {
+		for _, d := range r.deeds {
+			if d.Kind == act.Hob || d.Kind == act.Grill || d.Kind == act.BoilWater {
+				there++
+			}
+		}
+	}
+	return there >= asked
 }
 
 // namedWhole says that one row names all the ingredients that a step works on,

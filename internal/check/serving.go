@@ -206,7 +206,7 @@ func fragileTooEarly(v *view, f *asker) {
 		switch {
 		case d.Kind == act.TakeOut && fragile.in(d.row.words):
 			what = "a souffle falls"
-		case (d.Kind == act.Mix || d.Kind == act.Decorate || d.Kind == act.Fill || d.Kind == act.Other) && dresses.in(d.words) && leavesFood.in(d.row.words):
+		case (d.Kind == act.Mix || d.Kind == act.Decorate || d.Kind == act.Fill || d.Kind == act.Other) && dresses.in(d.words) && leavesFood.in(d.row.words) && v.hasLeaves(letter):
 			what = "dressed leaves wilt"
 		case d.Kind == act.Hob && friedFood.in(d.row.words):
 			at, what = max(d.row.end, d.likely), "fried food softens"
@@ -227,6 +227,24 @@ var (
 	dresses    = lex("vinegar dressing, with dressing, dressing on, vinaigrette, dress, toss*, dress the, dressed")
 	leavesFood = lex("watercress, salad*, leaves, rocket, lettuce, spinach")
 )
+
+// hasLeaves says that the dish's recipe takes leaves, which wilt; true where no recipe is there.
+func (v *view) hasLeaves(letter string) bool {
+	if !v.recipes {
+		return true
+	}
+	for i := range v.Practical.Dishes {
+		d := &v.Practical.Dishes[i]
+		for _, ing := range d.Ingredients {
+			if d.Letter == letter && leafy.in(wordsOf(ing.Name)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var leafy = lex("leaf, leaves, lettuce, rocket, spinach, watercress, cress, salad, mizuna, radicchio, chicory, lambs, endive")
 
 // platesAndGarnish tells a plan with hot food in which neither plates nor garnish are planned.
 func platesAndGarnish(v *view, f *asker) {

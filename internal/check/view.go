@@ -118,9 +118,9 @@ func (v *view) spelt(text string) []string {
 	for i, w := range words {
 		mended, known := v.spelling[w]
 		if !known {
-			mended = w
-			if list := v.Words.WordsOf(w); len(list) == 1 && list[0].Text != "" && !strings.HasPrefix(list[0].Text, w) {
-				mended = plain(list[0].Text)
+			mended = plain(v.Words.Spell(w))
+			if strings.HasPrefix(mended, w) && !rawMeat.in([]string{mended}) {
+				mended = w // "veg", which the rules know
 			}
 			v.spelling[w] = mended
 		}

@@ -54,6 +54,9 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 	case p.made, p.act.Verb == "slice" && s.serve && s.words[p.verb] == 1:
 		return forAlike
 	}
+	if p.kind == act.Other && handling[p.act.Verb] && s.words[p.verb] < 1 {
+		return -2 * againstKind
+	}
 	if p.kind == act.Cut && (!s.kinds[act.Shape] || preparing[p.act.Verb]) && !s.serve {
 		return -2 * againstKind
 	}
@@ -64,6 +67,9 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 	}
 	return -againstKind
 }
+
+// handling are verbs of small work on food that a step must say itself.
+var handling = map[string]bool{"rins": true, "wash": true, "dri": true, "drain": true, "defrost": true, "thaw": true, "open": true}
 
 // looks says whether a kind looks at what is there and does no step of its own.
 func looks(kind act.Kind) bool { return kind == act.Test || kind == act.Probe }

@@ -2,6 +2,7 @@ package match
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"plait.example/internal/act"
@@ -113,6 +114,9 @@ func clauses(text string, acts []act.Act) (list []clause) {
 		}
 		for _, part := range parts(text, start, end, a) {
 			c := clause{start: part[0], end: part[1]}
+			if m := minutesOfNext(text[c.start:c.end]); m > 0 && part[0] > a.At && a.Kind == act.Hob {
+				c.act = act.Act{Kind: a.Kind, At: c.start, Least: m, Most: m, Objects: a.Objects}
+			}
 			if a.At >= c.start && a.At < c.end || i == 0 && len(acts) == 0 && len(list) == 0 {
 				c.act = a
 			}
@@ -145,6 +149,8 @@ func parts(text string, start, end int, a act.Act) (list [][2]int) {
 	for i := start; i < end; i++ {
 		next := i+1 >= end || text[i+1] == ' '
 		switch {
+		case text[i] == ',' && a.Kind == act.Hob && i > a.At && minutesOfNext(text[from:i]) > 0 && minutesOfNext(text[i+1:end]) > 0:
+			cut(i + 1) // "fry onion 5 min, garlic 1 min, chicken 6 min"
 		case strings.HasPrefix(text[i:end], "→") && a.Verb == "" && i > start:
 			cut(i)
 		case text[i] == '.' && next, text[i] == ';', text[i] == '\n':
@@ -156,6 +162,27 @@ func parts(text string, start, end int, a act.Act) (list [][2]int) {
 	}
 	cut(end)
 	return list
+}
+
+// minutesOfNext is the number that stands, after words, before the first comma
+// or stop of a text; 0: none.
+func minutesOfNext(text string) int {
+	words, number := false, 0
+	for _, w := range strings.FieldsFunc(strings.TrimLeft(text, " ,"), func(r rune) bool { return r == ' ' }) {
+		first := strings.TrimRight(w, ",.;")
+		if n, err := strconv.Atoi(strings.TrimRight(first, "mins")); err == nil && n > 0 && n <= 60 {
+			number = n
+		} else if number == 0 {
+			words = true
+		}
+		if first != w {
+			break
+		}
+	}
+	if !words {
+		return 0
+	}
+	return number
 }
 
 // pieceOf reads a clause; all are the stems of the row, done the pieces of the row before it.
