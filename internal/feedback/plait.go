@@ -115,13 +115,15 @@ func gap(all []match.Row, i int) int {
 const usualHands = 5
 
 // handsOf is how long the hands are at a row: as the pupil says, where nothing
-// waits in it; else what its steps need.
+// goes on by itself in it; else what its steps need.
 func handsOf(r match.Row, p *practical.Practical, gap int) int {
 	said := r.Minutes
 	if r.HasUntil && r.Until > r.At {
 		said = int(r.Until - r.At)
 	}
-	if _, waits := placeAfter(r); said > 0 && !waits {
+	_, waits := placeAfter(r)
+	fried := minutesAttended(r)
+	if said > 0 && (!waits || fried > 0) {
 		return said
 	}
 	needed := 0
@@ -138,10 +140,36 @@ func handsOf(r match.Row, p *practical.Practical, gap int) int {
 	switch {
 	case needed > 0:
 		return needed
+	case fried > 0 && gap > 0:
+		return min(gap, fried)
+	case waits && onlyPlaces(r):
+		return 1
 	case gap > 0:
 		return min(gap, usualHands)
 	}
 	return usualHands
+}
+
+// unattended are verbs of the hob that go on by themselves.
+var unattended = words("simmer boil poach stew steam brais leav cook")
+
+// minutesAttended is the minutes that a row says for work on the hob that wants
+// the hands all the while, such as frying; 0: there is none.
+func minutesAttended(r match.Row) (most int) {
+	for _, a := range r.Acts {
+		if a.Kind == act.Hob && !unattended[a.Verb] {
+			most = max(most, a.Most)
+		}
+	}
+	return most
+}
+
+// onlyPlaces says that all a row does is put food where it goes on by itself.
+func onlyPlaces(r match.Row) bool {
+	return !slices.ContainsFunc(r.Acts, func(a act.Act) bool {
+		_, places := placesAfter[a.Kind]
+		return !places && a.Kind != act.Timer || a.Kind == act.Hob && !unattended[a.Verb] || a.Kind == act.TakeOut || a.Kind == act.Serve
+	})
 }
 
 func stepOf(p *practical.Practical, id string) *practical.Step {
@@ -225,51 +253,4 @@ func (w *weaver) clock() {
 		p.Allowed = known.Allowed()
 		p.Over = max(0, int(p.Finish-p.Allowed))
 	}
-}
-
-// strand joins the rows of a dish, from place to place.
-func (w *weaver) strand(letter string) {
-	last := -1
-	for i, r := range w.plan.Rows {
-		if r.Dish != letter {
-			continue
-		}
-		if last >= 0 {
-			w.join(last, i, letter)
-		}
-		last = i
-	}
-	if last >= 0 && w.plan.Rows[last].Action == timeplan.Serve {
-		w.plan.Threads = append(w.plan.Threads, timeplan.Thread{Dish: letter, From: last, To: -1, Place: practical.Served, Wait: -1})
-	}
-}
-
-// soon is a gap between rows of a dish in which it stays in the hands.
-const soon = 2
-
-func (w *weaver) join(from, to int, letter string) {
-	a, b := w.plan.Rows[from], w.plan.Rows[to]
-	place, said := placeAfter(w.of[from])
-	if place == practical.Served {
-		place, said = practical.AtSide, false
-	}
-	if !said {
-		if place = practical.AtSide; b.At-a.End() <= soon {
-			place = practical.AtHands
-		}
-	}
-	t := timeplan.Thread{Dish: letter, From: from, To: to, Place: place, Wait: -1}
-	if said && b.At > a.End() {
-		wait := timeplan.Wait{Dish: letter, Place: place, From: a.End(), Until: b.At, Step: a.ID}
-		for _, act := range w.of[from].Acts {
-			for _, h := range act.Heats {
-				if place == practical.AtOven {
-					wait.Celsius = h.Celsius
-				}
-			}
-		}
-		t.Wait = len(w.plan.Waits)
-		w.plan.Waits = append(w.plan.Waits, wait)
-	}
-	w.plan.Threads = append(w.plan.Threads, t)
 }
