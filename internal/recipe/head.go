@@ -41,7 +41,7 @@ func (s *sorter) meta(l line, ahead section) bool {
 		ts = ts[1:]
 	}
 	s.cur.head.above = s.part == front && ahead == ingredientPart
-	if s.cur.head.read(l.text, ts) {
+	if s.part != methodPart && s.cur.head.read(l.text, ts) {
 		s.cur.unread = append(s.cur.unread, l.text)
 		return true
 	}

@@ -54,7 +54,7 @@ func heats(ts []token) []heat {
 // mayBeginHeat is a quick look whether a temperature can begin at token i.
 func mayBeginHeat(ts []token, i int) bool {
 	t := at(ts, i)
-	return t.kind == number || t.kind == word && (t.text[0] == 'f' || t.text[0] == 'g' || t.text[0] == 'm' || t.text[0] == 'r' || t.text[0] == 'c')
+	return t.kind == number || t.kind == word && (t.text[0] == 'f' || t.text[0] == 'g' || t.text[0] == 'm' || t.text[0] == 'r' || t.text[0] == 'c' || t.text == "no")
 }
 
 // figureBeside reads the figures that stand beside words for an oven's heat.

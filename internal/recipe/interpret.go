@@ -101,6 +101,8 @@ func (cx *context) remember(body []token, c *clause) {
 		return
 	}
 	switch {
+	case c.wait && cx.place == practical.AtHob && (c.place == practical.AtSide && c.verbIs("cool") || c.place == practical.AtFridge || c.place == practical.AtFreezer):
+		cx.place = ""
 	case c.wait && (c.place == practical.AtOven || c.place == practical.AtHob || c.place == practical.AtGrill), c.place == practical.AtMicrowave:
 		cx.place = c.place
 	case cx.place == practical.AtMicrowave && !namesPan(body) && c.verb.deed != fries && placeWords(body) != practical.AtHob:

@@ -65,6 +65,8 @@ func (cx *context) moving(body []token, c *clause, said *duration) {
 	switch {
 	case named == "" && has(body, "rest", "resting", "stand", "to cool"):
 		c.place = practical.AtSide
+	case named == "" && cx.place == practical.AtMicrowave && !has(body, "fridge", "aside"):
+		c.place = practical.AtMicrowave
 	case named == "" && (ovenStated(c) || cx.oven > 0 && cx.place == practical.AtOven && (has(body, "back in", "back into") || c.verb.name == "return")):
 		c.place = practical.AtOven
 	case named == "" && has(body, "grill", "broiler"):

@@ -53,6 +53,7 @@ func told(ts []token) bool {
 		n := at(ts, k)
 		_, plain := verbs[n.text]
 		switch {
+		case n.is("cut", "put", "let", "set", "beat", "spread", "split", "wet"):
 		case plain && !strings.HasSuffix(n.text, "ed"):
 			now++
 		case plainForm(n) != "" && !n.is("used", "did"):

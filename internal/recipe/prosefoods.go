@@ -9,7 +9,10 @@ import "plait.example/internal/ingredient"
 // takesFirst says that the first sentence of a method only names what to take:
 // "Take four slices of bread, two ounces of butter and a pint of milk."
 func takesFirst(ts []token) bool {
-	return at(ts, 0).is("take", "get", "buy", "have") && len(clauses(ts)) <= 1
+	if at(ts, 0).is("you", "you'll") && hasAny(ts[:min(4, len(ts))], "want", "have", "bring", "use") {
+		return len(clauses(ts)) <= 1
+	}
+	return at(ts, 0).is("take", "get", "buy", "have", "bring") && len(clauses(ts)) <= 1 && !has(ts, "boil", "simmer", "to room", "together")
 }
 
 // mostFoods is the most foods that are taken from a method.

@@ -37,6 +37,9 @@ func partsByTimes(ts []token, times []duration) [][2]int {
 		if !last && (!at(ts, d.to).is(",", ";", ".", "+") || at(ts, d.to+1).is("or", "if", "then")) {
 			return nil
 		}
+		if d.from == from || ts[from].kind == number {
+			return nil // a second time of the same thing
+		}
 		to := d.to + 1
 		if last {
 			to = len(ts)

@@ -301,7 +301,7 @@ func (s *splitter) add(c clause, followed bool) {
 		s.extend(c)
 	case c.wait || c.verb.deed == boils && !followed:
 		s.addWait(c)
-	case s.cur == nil || s.cur.kind != handsJob && s.cur.kind != idleJob || s.timed() || (c.hands != nil || c.verb.deed == fries) && s.worked(c.sentence):
+	case s.cur == nil || s.cur.kind != handsJob && s.cur.kind != idleJob || s.timed() || (c.hands != nil || c.verb.deed == fries) && s.worked(c.sentence), s.leavesHob(c):
 		s.open(handsJob, c)
 	default:
 		if s.cur.kind == idleJob {
@@ -405,8 +405,11 @@ func (s *splitter) leadsTo(c, wait clause) bool {
 	if c.verb.deed == lets && c.place == practical.AtHob && wait.place == practical.AtSide {
 		return false
 	}
+	if body := s.ts[c.from:c.to]; c.verbIs("pour", "spoon", "tip", "arrange", "lay", "turn") && wait.place != practical.AtHob && placeWords(body) != wait.place && hasAny(body, "over", "onto", "on", "in", "into") {
+		return false // food goes on food, before that is left
+	}
 	return c.verb.deed == moves || c.verb.deed == boils || c.verb.deed == lets || c.verb.deed == heatsUp ||
-		c.verbIs("turn", "tip", "seal") && wait.place != practical.AtHob && wait.place != practical.AtSide
+		(c.verbIs("tip", "seal") || c.verbIs("turn") && hasAny(s.ts[c.from:c.to], "into", "out", "down", "up", "off")) && wait.place != practical.AtHob && wait.place != practical.AtSide
 }
 
 // fillsVessel says that a clause puts food into a tin or the like and not yet in the place where it waits.
@@ -443,4 +446,24 @@ func (s *splitter) flush() {
 	}
 	j.oven, j.ovenWhy = s.cx.oven, s.cx.ovenWhy
 	s.jobs = append(s.jobs, j)
+}
+
+// leavesHob says that the work goes on at the bench, with what was done at the
+// hob in the same sentence: "melt the butter, stir it into the crumbs and press
+// them into the tin". The ring is free then.
+func (s *splitter) leavesHob(c clause) bool {
+	if s.cur.kind != handsJob || len(s.cur.clauses) == 0 {
+		return false
+	}
+	last := s.cur.clauses[len(s.cur.clauses)-1]
+	if s.timed() || last.sentence != c.sentence || !heatsFood(last) || c.place == practical.AtHob || c.verb.deed != works {
+		return false
+	}
+	body := s.ts[c.at:c.to]
+	return c.verbIs("press", "roll", "knead", "shape", "line", "spread", "rub", "brush") || hasAny(body, "crumbs", "bowl", "tin", "jug", "biscuits", "flour", "board", "mixer", "processor")
+}
+
+// heatsFood says that a clause melts, heats or fries.
+func heatsFood(c clause) bool {
+	return atHob(c) || c.verbIs("melt", "heat", "warm", "fry", "toast")
 }

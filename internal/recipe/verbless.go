@@ -31,7 +31,7 @@ func (s *splitter) belongsBefore(ts []token, named practical.Place) bool {
 	if at(ts, 0).is("time", "takes") {
 		return true
 	}
-	if at(ts, 0).is("low", "high", "medium") && (s.cur == nil || s.cur.waiting() == nil) {
+	if (at(ts, 0).is("low", "high", "medium") || s.cx.place == practical.AtMicrowave && hasAny(ts, "low", "high", "medium", "power", "full")) && (s.cur == nil || s.cur.waiting() == nil) {
 		return false // the setting of a cooker: "Low 8-9 hours"
 	}
 	if s.cur == nil || len(s.cur.clauses) == 0 || hasAny(ts, "more", "another", "further", "again", "back", "next") {

@@ -61,5 +61,5 @@ func (s *sorter) endedOnPurpose(i int) bool {
 	if before.blank || len(before.ts) == 0 || before.ts[len(before.ts)-1].is(",", "and", "-", "(", "or", "the", "a", "of", "in", "to", "with", "for", "until", "&", "+") {
 		return false
 	}
-	return b.widest > widestWrapped || b.ragged && withNext(s.lines, i) <= b.widest || float64(withNext(s.lines, i)) < wrapSlack*float64(b.widest)
+	return b.widest > widestWrapped || b.ragged || float64(withNext(s.lines, i)) < wrapSlack*float64(b.widest)
 }
