@@ -15,6 +15,7 @@ type planCommand struct {
 	Out       string `short:"o" help:"Write to this file instead of standard output." placeholder:"FILE"`
 	Seed      int64  `default:"1" help:"Steers ties of the search; the same seed gives the same plan."`
 	Effort    int64  `help:"Greatest number of conflicts of the search; 0 is the usual effort."`
+	Proved    bool   `help:"Say on standard error how good the plan is in each aim, and what of that is proved. A terminal is told without it."`
 	Landscape bool   `help:"Paper on its side (html, pdf)."`
 	LargeType bool   `help:"Large type (html, pdf)."`
 	Name      string `help:"Name of the candidate, printed at the top." placeholder:"NAME"`
@@ -41,8 +42,10 @@ func (c *planCommand) run(ctx context.Context, p *program, a *app.App) (int, err
 	if err := c.write(p, document.Data); err != nil {
 		return 0, err
 	}
-	for _, said := range plan.Aims() {
-		fmt.Fprintln(p.stderr, said)
+	if c.Proved || p.terminal {
+		for _, said := range plan.Aims() {
+			fmt.Fprintln(p.stderr, said)
+		}
 	}
 	if !plan.Fits() {
 		return exitUnfit, nil

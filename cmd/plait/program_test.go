@@ -142,6 +142,14 @@ func TestPlanFormats(t *testing.T) {
 	}
 }
 
+// What is proved is said beside the plan, not in it.
+func TestPlanSaysWhatIsProved(t *testing.T) {
+	got := run(t, "plan", "--proved", documented(t))
+	if got.code != exitFits || !strings.HasPrefix(got.err, "It cannot finish sooner: proved.\n") || got.out != run(t, "plan", documented(t)).out {
+		t.Errorf("exit %d, errors %q, output:\n%s", got.code, got.err, got.out)
+	}
+}
+
 func TestPDFNotToATerminal(t *testing.T) {
 	var out, err bytes.Buffer
 	p := program{args: []string{"plan", "--format", "pdf", "x.yaml"}, stdout: &out, stderr: &err, outTerminal: true}

@@ -228,14 +228,16 @@ func (n *network) switches(p *problem.Problem) (count problem.Objective) {
 	return count
 }
 
-// spread is wash-ups closer together than five eighths and three quarters of
-// the longest stretch of work without one, the serving or the clean-down at the
-// end counting as the last. A judgement: it keeps them from falling in a heap.
+// spread is points for wash-ups that are close together, the serving or the
+// clean-down at the end counting as the last: 1 for a gap below three quarters
+// of the longest stretch of work without one, 2 more below five eighths, 8 more
+// below a half. A judgement: so many small gaps are dearer than even ones, and
+// none falls in a heap with the end.
 func (n *network) spread() (close problem.Objective) {
 	every := n.practical.Rules.WashEvery
 	from, since := problem.Zero(), n.start
 	apart := func(to int) {
-		for _, gap := range []struct{ minutes, price int }{{every * 5 / 8, 2}, {every * 3 / 4, 1}} {
+		for _, gap := range []struct{ minutes, price int }{{every / 2, 8}, {every * 5 / 8, 2}, {every * 3 / 4, 1}} {
 			lag := problem.Lag{From: from, To: problem.Start(to), Min: since + gap.minutes}
 			close.Soft = append(close.Soft, problem.Soft{Any: []problem.Lag{lag}, Weight: gap.price})
 		}

@@ -43,6 +43,9 @@ func (l Level) words(p *Plan) string {
 		}
 		return fmt.Sprintf("Whether it can finish sooner: not proved, but never before %s.", p.Bound.Write(p.Hours))
 	case AimFresh:
+		if l.Value == 0 {
+			return "Hot food is served the moment it is ready."
+		}
 		return fmt.Sprintf("Hot food stands for %s before it is served. %s", counted(l.Value, "minute"), l.proof("Less"))
 	case AimOven:
 		return fmt.Sprintf("The oven or grill is turned %s. %s", times(l.Value), l.proof("Fewer"))
