@@ -52,13 +52,9 @@ func (m *model) parts(o problem.Objective) (parts []lcg.Part, constant int) {
 	if o.Makespan {
 		add(m.last, 1)
 	}
-	for _, t := range o.Terms {
-		if t.Point.Activity == problem.Origin {
-			continue
-		}
-		x := m.point(t.Point)
-		add(x.Var, t.Weight)
-		constant += t.Weight * int(x.Add)
+	times, constant := m.times(o.Terms)
+	for _, t := range times {
+		add(t.Var, t.Weight)
 	}
 	for _, k := range o.Changes {
 		for _, n := range m.needs[k] {

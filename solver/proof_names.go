@@ -126,6 +126,27 @@ func (m *model) nameLag(l lcg.Lit, lag problem.Lag) {
 	}
 }
 
+// nameSpan notes how much longer than its least a span is.
+func (m *model) nameSpan(v lcg.Var, f flow) {
+	if m.names != nil {
+		m.names.give(v, fmt.Sprintf("d%d", v), false, fmt.Sprintf("span %s %s %d", m.names.of[f.from.v].text, m.names.of[f.to.v].text, f.least))
+	}
+}
+
+// nameSum notes which spans make up the objective that is being posted.
+func (m *model) nameSum(parts []lcg.Part) {
+	if m.names == nil {
+		return
+	}
+	line := fmt.Sprintf("sum %d", len(m.goal))
+	for _, p := range parts {
+		if text := m.names.of[p.Var].text; strings.HasPrefix(text, "d") {
+			line += fmt.Sprintf(" %d %s", p.Weight, text)
+		}
+	}
+	m.names.lines = append(m.names.lines, line)
+}
+
 // nameOrder notes a literal that holds if and only if a ends before b starts.
 func (m *model) nameOrder(l lcg.Lit, a, b *task) {
 	if m.names != nil {

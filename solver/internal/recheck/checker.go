@@ -20,7 +20,8 @@ type checker struct {
 	worked []int   // by state: number of changes that take work
 	counts []int   // by state: number of changes
 	prices []price // of what objectives would rather have
-	values []int   // by objective
+	spans  []span
+	values []int // by objective
 	sums   []sum
 	room   [][]int // by resource and minute: what there is
 	names  map[string]view
@@ -47,8 +48,9 @@ type view struct {
 
 // sum demands that a value is the sum of its parts and a constant.
 type sum struct {
-	value int
-	parts []part
+	value    int
+	parts    []part
+	constant int
 }
 
 type part struct{ v, weight int }

@@ -7,7 +7,7 @@ import "plait.example/solver/problem"
 func (c *checker) propagate(d *domain) bool {
 	for !d.dead {
 		d.changed = false
-		for _, rule := range [...]func(*domain){c.times, c.oneMode, c.choices, c.meanings, c.broken, c.goals, c.learnt} {
+		for _, rule := range [...]func(*domain){c.times, c.oneMode, c.choices, c.meanings, c.broken, c.lengths, c.goals, c.learnt} {
 			if rule(d); d.dead {
 				return false
 			}
@@ -157,7 +157,7 @@ func (c *checker) meanings(d *domain) {
 // goals: every objective is the sum of its parts.
 func (c *checker) goals(d *domain) {
 	for _, s := range c.sums {
-		low, high := 0, 0
+		low, high := s.constant, s.constant
 		for _, p := range s.parts {
 			a, b := p.weight*d.lo[p.v], p.weight*d.hi[p.v]
 			low, high = low+min(a, b), high+max(a, b)

@@ -146,6 +146,8 @@ func (c *checker) meaning(kind string, words []string) (view, bool) {
 		w := c.make(0, 1)
 		c.truths = append(c.truths, truth{w.v, apart{from, to, least}})
 		return w, okFrom && okTo && okLeast
+	case "span":
+		return c.spanOf(words)
 	case "all":
 		lits, ok := c.clause(words)
 		w := c.make(0, 1)

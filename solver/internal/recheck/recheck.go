@@ -101,6 +101,8 @@ func (c *checker) line(words []string) {
 		c.header(rest)
 	case "let":
 		c.let(rest)
+	case "sum":
+		c.sum(rest)
 	case "clause":
 		if clause, ok := c.clause(rest); ok {
 			c.step(clause)
@@ -122,7 +124,7 @@ func (c *checker) line(words []string) {
 	case "end":
 		c.end(rest)
 	default:
-		c.fault("%q is no step; must be let, clause, bound, keep, starts, ends, modes, change, value or end", words[0])
+		c.fault("%q is no step; must be let, sum, clause, bound, keep, starts, ends, modes, change, value or end", words[0])
 	}
 }
 
