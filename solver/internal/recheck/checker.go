@@ -14,30 +14,46 @@ type checker struct {
 	dead   bool // the problem with what is kept has no schedule: shown
 	begin  *domain
 	root   *domain
-	zero   int     // the variable of 0
-	last   int     // the makespan
-	modes  [][]int // by activity: a variable a mode, if there are several
-	worked []int   // by state: number of changes that take work
-	counts []int   // by state: number of changes
-	prices []price // of what objectives would rather have
+	trial  domain    // of the step in hand
+	zero   int       // the variable of 0
+	last   int       // the makespan
+	single bool      // no activity has a choice of modes
+	modes  [][]int   // by activity: a variable a mode, if there are several
+	taken  [][][]int // by activity, mode and resource
+	amount [][]int   // by activity and resource: least in any mode left
+	room   [][]int   // by resource and minute: what there is
+	worked []int     // by state: number of changes that take work
+	counts []int     // by state: number of changes
+	prices []price   // of what objectives would rather have
 	spans  []span
 	values []int // by objective
 	sums   []sum
-	room   [][]int // by resource and minute: what there is
 	names  map[string]view
-	truths []truth // variables that say whether a lag holds
-	alls   []all   // variables that say whether all of some literals hold
-	plays  []play  // variables that speak of states
+	alls   []all  // variables that say whether all of some literals hold
+	plays  []play // variables that speak of states
 	spoken map[about]int
 	usual  map[about]int // by kind and state: what their variables are at most, or usually
-	before []earlier
+
+	far     *network         // nil if there are too many activities
+	links   []link           // lags, and variables that say whether a lag holds
+	linked  [][]int          // by variable: links that speak of it
+	couples []couple         // pairs that clash in whatever modes
+	coupled [][]int          // by variable: couples that wait for it
+	perhaps []couple         // pairs that clash in some modes
+	told    map[couple][]int // variables that say that one ends before the other starts
+	cliques [][]int
 
 	clauses    [][]lit
+	watchers   [][]watcher // by side of a bound
+	deaf       bool        // clauses are left out
 	kept       []int
 	shownBound []int
 	claims     [][2]int
 	schedule   problem.Solution
-	amount     [][]int // by activity and resource: least in any mode left
+
+	profile, slope, latest []int // room for rules to work in
+	pieces                 []piece
+	members                []member
 }
 
 // view is what a name of the log stands for: base + scale*name is compared
@@ -54,11 +70,6 @@ type sum struct {
 }
 
 type part struct{ v, weight int }
-
-type truth struct {
-	v int
-	apart
-}
 
 type all struct {
 	v    int
@@ -85,7 +96,10 @@ func (c *checker) apart(l problem.Lag) apart {
 }
 
 func newChecker(p *problem.Problem, nodes int) *checker {
-	c := &checker{p: p, n: len(p.Activities), nodes: nodes, begin: &domain{}, names: map[string]view{}, spoken: map[about]int{}, usual: map[about]int{}}
+	c := &checker{
+		p: p, n: len(p.Activities), nodes: nodes, begin: &domain{},
+		names: map[string]view{}, spoken: map[about]int{}, usual: map[about]int{}, told: map[couple][]int{},
+	}
 	d := c.begin
 	for range 2 * c.n {
 		d.add(0, p.Horizon)
@@ -99,7 +113,6 @@ func newChecker(p *problem.Problem, nodes int) *checker {
 			}
 		}
 		c.modes = append(c.modes, vars)
-		c.amount = append(c.amount, make([]int, len(p.Resources)))
 	}
 	for range p.States {
 		c.worked = append(c.worked, d.add(0, c.n))
@@ -111,6 +124,9 @@ func newChecker(p *problem.Problem, nodes int) *checker {
 	for r := range p.Resources {
 		c.room = append(c.room, c.roomOf(r))
 	}
+	c.noteUses()
+	c.temporal()
+	c.findCliques()
 	c.root = d.clone()
 	c.dead = !c.propagate(c.root)
 	return c

@@ -25,29 +25,42 @@ func (l lit) not() lit {
 type domain struct {
 	lo, hi  []int
 	dead    bool
-	changed bool
+	touched []lit   // bounds that rules have not looked at yet
 	orders  []apart // chosen by a search
 }
 
 func (d *domain) add(lo, hi int) int {
+	v := len(d.lo)
 	d.lo, d.hi = append(d.lo, lo), append(d.hi, hi)
-	return len(d.lo) - 1
+	d.touched = append(d.touched, lit{v, atLeast, lo}, lit{v, atMost, hi})
+	return v
 }
 
 func (d *domain) clone() *domain {
-	return &domain{slices.Clone(d.lo), slices.Clone(d.hi), d.dead, false, slices.Clip(d.orders)}
+	e := &domain{}
+	e.copy(d)
+	return e
+}
+
+// copy makes d the same as o, in the room that d has.
+func (d *domain) copy(o *domain) {
+	d.lo, d.hi = append(d.lo[:0], o.lo...), append(d.hi[:0], o.hi...)
+	d.touched = append(d.touched[:0], o.touched...)
+	d.dead, d.orders = o.dead, slices.Clip(o.orders)
 }
 
 func (d *domain) atLeast(v, k int) {
 	if k > d.lo[v] {
-		d.lo[v], d.changed = k, true
+		d.lo[v] = k
+		d.touched = append(d.touched, lit{v, atLeast, k})
 		d.dead = d.dead || k > d.hi[v]
 	}
 }
 
 func (d *domain) atMost(v, k int) {
 	if k < d.hi[v] {
-		d.hi[v], d.changed = k, true
+		d.hi[v] = k
+		d.touched = append(d.touched, lit{v, atMost, k})
 		d.dead = d.dead || k < d.lo[v]
 	}
 }
@@ -70,6 +83,23 @@ func (d *domain) holds(l lit) bool {
 		return d.hi[l.v] <= l.k
 	}
 	return d.lo[l.v] >= l.k
+}
+
+// fails says that no value is left with which l holds.
+func (d *domain) fails(l lit) bool {
+	if l.upper {
+		return d.lo[l.v] > l.k
+	}
+	return d.hi[l.v] < l.k
+}
+
+// passed says that a bound has moved on since it was noted as touched: a later
+// note stands for it.
+func (d *domain) passed(l lit) bool {
+	if l.upper {
+		return d.hi[l.v] != l.k
+	}
+	return d.lo[l.v] != l.k
 }
 
 func (d *domain) fixed(v int) bool { return d.lo[v] == d.hi[v] }

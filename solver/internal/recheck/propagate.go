@@ -2,51 +2,47 @@ package recheck
 
 import "plait.example/solver/problem"
 
-// propagate applies every constraint in turn until nothing changes; false if
-// one cannot hold. Cheap ones go first.
+// propagate applies every constraint until nothing changes; false if one
+// cannot hold. What waits for single bounds goes first, then what is cheap,
+// then what looks at whole resources.
 func (c *checker) propagate(d *domain) bool {
 	for !d.dead {
-		d.changed = false
-		for _, rule := range [...]func(*domain){c.times, c.oneMode, c.choices, c.meanings, c.broken, c.lengths, c.goals, c.learnt} {
-			if rule(d); d.dead {
+		if len(d.touched) > 0 {
+			if c.wake(d); d.dead {
 				return false
 			}
-		}
-		if d.changed {
+			for _, rule := range [...]func(*domain){c.longest, c.oneMode, c.choices, c.meanings, c.broken, c.lengths, c.goals} {
+				if rule(d); d.dead {
+					return false
+				}
+			}
 			continue
 		}
 		c.leastAmounts(d)
-		for _, rule := range [...]func(*domain){c.blocks, c.turns, c.minutes, c.pairs, c.levels, c.windows} {
+		for _, rule := range [...]func(*domain){c.blocks, c.turns, c.pairs, c.minutes, c.levels, c.inLine, c.windows} {
 			if rule(d); d.dead {
 				return false
 			}
-			if d.changed {
+			if len(d.touched) > 0 {
 				break
 			}
 		}
-		if !d.changed {
+		if len(d.touched) == 0 {
 			return true
 		}
 	}
 	return false
 }
 
-// times: lengths, lags, and the makespan as the greatest end.
-func (c *checker) times(d *domain) {
+// longest: the makespan is the greatest end; and what a search chose.
+func (c *checker) longest(d *domain) {
 	last := 0
-	for i, a := range c.p.Activities {
-		s, e := term{c.startOf(i), 0}, term{c.endOf(i), 0}
-		d.keepApart(apart{s, e, a.MinDuration})
-		d.keepApart(apart{e, s, -a.MaxDuration})
-		d.keepApart(apart{e, term{c.last, 0}, 0})
-		last = max(last, d.hi[e.v])
+	for i := range c.n {
+		last = max(last, d.hi[c.endOf(i)])
 	}
 	d.atMost(c.last, last)
 	for _, a := range d.orders {
 		d.keepApart(a)
-	}
-	for _, l := range c.p.Lags {
-		d.keepApart(c.apart(l))
 	}
 }
 
@@ -108,27 +104,13 @@ func (c *checker) choices(d *domain) {
 	}
 }
 
-// meanings: what is defined holds exactly when its definition does.
+// meanings: what stands for several literals holds exactly when all do.
 func (c *checker) meanings(d *domain) {
-	for _, t := range c.truths {
-		switch {
-		case d.sure(t.apart):
-			d.atLeast(t.v, 1)
-		case d.impossible(t.apart):
-			d.atMost(t.v, 0)
-		}
-		switch {
-		case d.lo[t.v] == 1:
-			d.keepApart(t.apart)
-		case d.hi[t.v] == 0:
-			d.keepApart(t.converse())
-		}
-	}
 	for _, a := range c.alls {
 		var open []lit
 		fails := false
 		for _, l := range a.lits {
-			if d.holds(l.not()) {
+			if d.fails(l) {
 				fails = true
 			} else if !d.holds(l) {
 				open = append(open, l)
@@ -145,11 +127,6 @@ func (c *checker) meanings(d *domain) {
 			}
 		case d.hi[a.v] == 0 && len(open) == 1:
 			d.hold(open[0].not())
-		}
-	}
-	for _, b := range c.before {
-		if d.lo[b.v] == 1 {
-			d.keepApart(b.apart)
 		}
 	}
 }
@@ -186,29 +163,4 @@ func floor(a, b int) int {
 		q--
 	}
 	return q
-}
-
-// learnt: the clauses taken on so far.
-func (c *checker) learnt(d *domain) {
-next:
-	for _, clause := range c.clauses {
-		open := 0
-		var only lit
-		for _, l := range clause {
-			if d.holds(l) {
-				continue next
-			}
-			if !d.holds(l.not()) {
-				if open++; open > 1 {
-					continue next
-				}
-				only = l
-			}
-		}
-		if open == 0 {
-			d.dead = true
-			return
-		}
-		d.hold(only)
-	}
 }

@@ -143,9 +143,12 @@ func (c *checker) meaning(kind string, words []string) (view, bool) {
 		from, okFrom := c.term(words[0])
 		to, okTo := c.term(words[1])
 		least, okLeast := c.number(words[2])
+		if !okFrom || !okTo || !okLeast {
+			return view{}, false
+		}
 		w := c.make(0, 1)
-		c.truths = append(c.truths, truth{w.v, apart{from, to, least}})
-		return w, okFrom && okTo && okLeast
+		c.truth(w.v, apart{from, to, least})
+		return w, true
 	case "span":
 		return c.spanOf(words)
 	case "all":

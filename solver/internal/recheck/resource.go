@@ -2,15 +2,18 @@ package recheck
 
 // leastAmounts notes what every activity takes at least, whatever its mode.
 func (c *checker) leastAmounts(d *domain) {
+	if c.single {
+		return // noted at the beginning
+	}
 	for i, a := range c.p.Activities {
 		for r := range c.p.Resources {
 			c.amount[i][r] = 0
 			first := true
-			for m, mode := range a.Modes {
+			for m := range a.Modes {
 				if !c.modeLeft(d, i, m) {
 					continue
 				}
-				if u := uses(mode.Uses, r); first || u < c.amount[i][r] {
+				if u := c.taken[i][m][r]; first || u < c.amount[i][r] {
 					c.amount[i][r], first = u, false
 				}
 			}
@@ -18,16 +21,66 @@ func (c *checker) leastAmounts(d *domain) {
 	}
 }
 
+// noteUses sums what every mode takes of every resource, and notes couples:
+// those that clash in whatever modes, and those that may.
+func (c *checker) noteUses() {
+	for _, a := range c.p.Activities {
+		var modes [][]int
+		for _, m := range a.Modes {
+			row := make([]int, len(c.p.Resources))
+			for _, u := range m.Uses {
+				row[u.Resource] += u.Amount
+			}
+			modes = append(modes, row)
+		}
+		c.taken = append(c.taken, modes)
+		c.amount = append(c.amount, make([]int, len(c.p.Resources)))
+	}
+	c.leastAmounts(c.begin)
+	c.single = !hasChoice(c.modes)
+	for i := range c.n {
+		for j := range i {
+			switch {
+			case c.clash(i, j):
+				c.pair(i, j)
+			case !c.single && c.mayClash(i, j):
+				c.perhaps = append(c.perhaps, couple{i, j})
+			}
+		}
+	}
+}
+
+func hasChoice(modes [][]int) bool {
+	for _, vars := range modes {
+		if len(vars) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// mayClash says that two activities clash in some modes.
+func (c *checker) mayClash(i, j int) bool {
+	for r := range c.room {
+		a, b := 0, 0
+		for _, row := range c.taken[i] {
+			a = max(a, row[r])
+		}
+		for _, row := range c.taken[j] {
+			b = max(b, row[r])
+		}
+		if a > 0 && b > 0 && a+b > c.p.Resources[r].Capacity {
+			return true
+		}
+	}
+	return false
+}
+
 // minutes: what surely runs is counted minute by minute; nobody covers a
 // minute that has no room left for it.
 func (c *checker) minutes(d *domain) {
 	for r, room := range c.room {
-		used := make([]int, len(room))
-		for i := range c.n {
-			for t := d.hi[c.startOf(i)]; t < d.lo[c.endOf(i)]; t++ {
-				used[t] += c.amount[i][r]
-			}
-		}
+		used := c.used(d, r, len(room))
 		for t := range room {
 			if used[t] > room[t] {
 				d.dead = true
@@ -35,41 +88,66 @@ func (c *checker) minutes(d *domain) {
 			}
 		}
 		for i := range c.n {
-			if c.cover(d, i, r, used); d.dead || d.changed {
+			if c.cover(d, i, r, used); d.dead {
 				return
 			}
 		}
 	}
 }
 
-// cover keeps activity i off the minutes without room for it.
+// used counts what surely runs.
+func (c *checker) used(d *domain, r, minutes int) []int {
+	used := cleared(&c.profile, minutes+1)
+	for i := range c.n {
+		if from, until := d.hi[c.startOf(i)], d.lo[c.endOf(i)]; from < until && c.amount[i][r] > 0 {
+			used[from] += c.amount[i][r]
+			used[until] -= c.amount[i][r]
+		}
+	}
+	for t := range minutes {
+		used[t+1] += used[t]
+	}
+	return used
+}
+
+// cleared is a list of so many zeros, in the room there is.
+func cleared(list *[]int, size int) []int {
+	if cap(*list) < size {
+		*list = make([]int, size)
+	}
+	*list = (*list)[:size]
+	clear(*list)
+	return *list
+}
+
+// cover keeps activity i off the minutes without room for it. What is used is
+// as it was before the first of these steps, which is never too much.
 func (c *checker) cover(d *domain, i, r int, used []int) {
 	s, e, need := c.startOf(i), c.endOf(i), c.amount[i][r]
 	from, until := d.hi[s], d.lo[e] // what of i is counted itself
-	others := func(t int) int {
-		if from <= t && t < until {
-			return used[t] - need
-		}
-		return used[t]
-	}
-	for t := from; t < until; t++ {
-		for m, mode := range c.p.Activities[i].Modes {
-			if c.modeLeft(d, i, m) && others(t)+uses(mode.Uses, r) > c.room[r][t] {
-				c.drop(d, i, m)
+	if !c.single {
+		for t := from; t < until; t++ {
+			for m := range c.p.Activities[i].Modes {
+				if c.modeLeft(d, i, m) && used[t]-need+c.taken[i][m][r] > c.room[r][t] {
+					c.drop(d, i, m)
+				}
 			}
 		}
 	}
 	if need == 0 {
 		return
 	}
-	for t := d.lo[s]; t < d.lo[e] && t < d.hi[s]; t++ {
-		if others(t)+need > c.room[r][t] {
+	most := func(t int) bool { return used[t]+need > c.room[r][t] && (t < from || t >= until) }
+	for t := d.lo[s]; t < d.lo[e] && t < d.hi[s] && !d.dead; t++ {
+		if most(t) {
 			d.atLeast(s, t+1)
+			d.atLeast(e, t+1+c.p.Activities[i].MinDuration)
 		}
 	}
-	for t := d.hi[e] - 1; t >= d.hi[s] && t >= d.lo[e]; t-- {
-		if others(t)+need > c.room[r][t] {
+	for t := d.hi[e] - 1; t >= d.hi[s] && t >= d.lo[e] && !d.dead; t-- {
+		if most(t) {
 			d.atMost(e, t)
+			d.atMost(s, t-c.p.Activities[i].MinDuration)
 		}
 	}
 }
@@ -89,18 +167,11 @@ func (c *checker) clash(i, j int) bool {
 	return false
 }
 
-// order is the demand that i ends before j starts.
-func (c *checker) order(i, j int) apart {
-	return apart{term{c.endOf(i), 0}, term{c.startOf(j), 0}, 0}
-}
-
-// pairs: of two that clash, one ends before the other starts.
+// pairs: those that clash in the modes that are left.
 func (c *checker) pairs(d *domain) {
-	for i := range c.n {
-		for j := range i {
-			if c.clash(i, j) {
-				oneOf(d, c.order(i, j), c.order(j, i))
-			}
+	for _, o := range c.perhaps {
+		if c.clash(o.i, o.j) {
+			c.oneFirst(d, o.i, o.j)
 		}
 	}
 }
@@ -116,67 +187,3 @@ func oneOf(d *domain, a, b apart) {
 		d.keepApart(a)
 	}
 }
-
-// windows: in any window of time, what cannot leave it takes no more than
-// there is; who would take too much by starting first starts later, and the
-// other way round.
-func (c *checker) windows(d *domain) {
-	for r, room := range c.room {
-		var members []int
-		for i := range c.n {
-			if c.amount[i][r] > 0 && c.p.Activities[i].MinDuration > 0 {
-				members = append(members, i)
-			}
-		}
-		before := make([]int, len(room)+1)
-		for t, k := range room {
-			before[t+1] = before[t] + k
-		}
-		for _, x := range members {
-			for _, y := range members {
-				from, until := d.lo[c.startOf(x)], d.hi[c.endOf(y)]
-				if from < until && until <= len(room) {
-					c.window(d, r, members, from, until, before[until]-before[from])
-				}
-				if d.dead {
-					return
-				}
-			}
-		}
-	}
-}
-
-func (c *checker) window(d *domain, r int, members []int, from, until, offer int) {
-	total := 0
-	for _, i := range members {
-		total += c.amount[i][r] * c.inside(d, i, from, until)
-	}
-	if total > offer {
-		d.dead = true
-		return
-	}
-	for _, i := range members {
-		others := total - c.amount[i][r]*c.inside(d, i, from, until)
-		length := c.p.Activities[i].MinDuration
-		s, e := c.startOf(i), c.endOf(i)
-		for !d.dead && others+c.amount[i][r]*overlap(d.lo[s], max(d.lo[s]+length, d.lo[e]), from, until) > offer {
-			d.atLeast(s, d.lo[s]+1)
-		}
-		for !d.dead && others+c.amount[i][r]*overlap(min(d.hi[e]-length, d.hi[s]), d.hi[e], from, until) > offer {
-			d.atMost(e, d.hi[e]-1)
-		}
-		if d.changed {
-			return // the sums are out of date
-		}
-	}
-}
-
-// inside is how long i is in [from, until) at least: pushed to either side.
-func (c *checker) inside(d *domain, i, from, until int) int {
-	length := c.p.Activities[i].MinDuration
-	early := overlap(d.lo[c.endOf(i)]-length, d.lo[c.endOf(i)], from, until)
-	late := overlap(d.hi[c.startOf(i)], d.hi[c.startOf(i)]+length, from, until)
-	return min(early, late)
-}
-
-func overlap(a, b, from, until int) int { return max(0, min(b, until)-max(a, from)) }

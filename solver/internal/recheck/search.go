@@ -57,13 +57,13 @@ func (s *search) split(d *domain) (left, right func(*domain), open bool) {
 	}
 	c.leastAmounts(d)
 	if i, j, found := s.tightest(d); found {
-		choose := func(a apart) func(*domain) {
+		choose := func(i, j int) func(*domain) {
 			return func(e *domain) {
-				e.orders = append(e.orders, a)
-				e.keepApart(a)
+				e.orders = append(e.orders, c.order(i, j))
+				c.putFirst(e, i, j)
 			}
 		}
-		return choose(c.order(i, j)), choose(c.order(j, i)), true
+		return choose(i, j), choose(j, i), true
 	}
 	best := -1
 	for v := range 2 * c.n {
@@ -98,7 +98,7 @@ func (s *search) tightest(d *domain) (first, second int, found bool) {
 	least := farthest
 	for i := range c.n {
 		for j := range i {
-			if !c.clash(i, j) || d.ordered(c.order(i, j)) || d.ordered(c.order(j, i)) {
+			if !c.clash(i, j) || c.comesFirst(d, i, j) || c.comesFirst(d, j, i) {
 				continue
 			}
 			room := max(d.hi[c.startOf(i)], d.hi[c.startOf(j)]) - min(d.lo[c.endOf(i)], d.lo[c.endOf(j)])

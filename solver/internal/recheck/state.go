@@ -13,12 +13,6 @@ type play struct {
 	a, b  int // what else the kind asks for
 }
 
-// earlier says that a variable, if it is 1, keeps two activities apart.
-type earlier struct {
-	v int
-	apart
-}
-
 // kinds of play: how many numbers each asks for, and whether of two activities.
 var kinds = map[string]struct {
 	numbers int
@@ -60,17 +54,16 @@ func (c *checker) ofState(kind string, k []int) (view, bool) {
 		}
 		c.usual[of] = y.a
 	}
-	w := c.make(0, 1)
+	least, most := 0, 1
 	if !form.truth {
-		most := max(c.p.Horizon, c.n, y.a)
-		c.begin.hi[w.v], c.root.hi[w.v] = most, most
-		c.begin.lo[w.v], c.root.lo[w.v] = min(0, y.a), min(0, y.a)
+		least, most = min(0, y.a), max(c.p.Horizon, c.n, y.a)
 	}
+	w := c.make(least, most)
 	y.v = w.v
 	c.plays = append(c.plays, y)
 	c.note(&y)
 	if kind == "before" || kind == "next" {
-		c.before = append(c.before, earlier{w.v, c.order(y.i, y.j)})
+		c.attach(link{v: w.v, half: true, apart: c.order(y.i, y.j)})
 	}
 	return w, true
 }

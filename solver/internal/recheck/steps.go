@@ -18,7 +18,11 @@ const (
 
 // follows says whether a clause follows from the problem and the steps before.
 func (c *checker) follows(clause []lit) verdict {
-	d := c.root.clone()
+	if len(c.root.touched) > 0 {
+		c.settle()
+	}
+	d := &c.trial
+	d.copy(c.root)
 	for _, l := range clause {
 		d.hold(l.not())
 	}
@@ -50,16 +54,15 @@ func (c *checker) step(clause []lit) bool {
 		c.fault("a schedule contradicts this step")
 		return false
 	}
-	if len(clause) == 1 {
-		c.root.hold(clause[0])
-	} else {
-		c.clauses = append(c.clauses, slices.Clone(clause))
-	}
-	if len(clause) <= 1 {
-		c.dead = c.dead || len(clause) == 0 || !c.propagate(c.root)
-		c.root.dead = c.dead
-	}
+	c.learn(clause)
+	c.settle()
 	return true
+}
+
+// settle brings the root up to what is known.
+func (c *checker) settle() {
+	c.dead = c.dead || !c.propagate(c.root)
+	c.root.dead = c.dead
 }
 
 // bound checks that no schedule has less than v for objective k, given what is
@@ -82,8 +85,7 @@ func (c *checker) keep(k, v int) {
 	}
 	c.kept = append(c.kept, v)
 	c.root.hold(lit{c.values[k], atMost, v})
-	c.dead = c.dead || !c.propagate(c.root)
-	c.root.dead = c.dead
+	c.settle()
 }
 
 // claim notes what the log says of an objective: "k value bound b".
@@ -173,9 +175,8 @@ func (c *checker) judge() ([]int, bool) {
 			d.fix(modes[m], 1)
 		}
 	}
-	kept := c.clauses
-	c.clauses = nil // the schedule is held against the problem alone
-	defer func() { c.clauses = kept }()
+	c.deaf = true // the schedule is held against the problem alone
+	defer func() { c.deaf = false }()
 	s := search{c: c, left: scheduleNodes, given: &c.schedule}
 	if !c.propagate(d) || !s.states(d) {
 		c.fault("the schedule of the log breaks the problem")

@@ -99,17 +99,15 @@ func (c *checker) comesFirst(d *domain, i, j int) bool {
 	if d.ordered(c.order(i, j)) || d.impossible(c.order(j, i)) {
 		return true
 	}
-	for _, t := range c.truths {
-		if d.lo[t.v] == 1 && c.isOrder(t.apart, i, j) || d.hi[t.v] == 0 && c.isOrder(t.apart, j, i) {
+	for _, v := range c.told[couple{i, j}] {
+		if d.lo[v] == 1 {
+			return true
+		}
+	}
+	for _, v := range c.told[couple{j, i}] {
+		if d.hi[v] == 0 {
 			return true
 		}
 	}
 	return false
-}
-
-// isOrder says that a lag is the one from the end of i to the start of j.
-func (c *checker) isOrder(a apart, i, j int) bool {
-	length := c.p.Activities[i].MinDuration
-	from := a.from == term{c.endOf(i), 0} || a.from == term{c.startOf(i), length} && c.p.Activities[i].MaxDuration == length
-	return from && a.to == term{c.startOf(j), 0} && a.least == 0
 }
