@@ -16,6 +16,7 @@ var inWords = []struct {
 	{regexp.MustCompile(`^(?i)half (pound|lb|pint|ounce|oz|cup|teaspoon|tablespoon|litre|kilo)`), "1/2 $1"},
 	{regexp.MustCompile(`^(?i)(?:about )?(?:a |one )?quarter[- ](?:of )?an?[- ](pound|lb|pint|ounce|oz|cup|teaspoon|tablespoon|litre|kilo)`), "1/4 $1"},
 	{regexp.MustCompile(`^(?i)(?:about )?three[- ]quarters (?:of )?an? (pound|lb|pint|ounce|oz|cup|teaspoon|tablespoon|litre|kilo)`), "3/4 $1"},
+	{regexp.MustCompile(`^(?i)an? (\d+(?:\.\d+)?(?:-\d+(?:\.\d+)?)? ?(?:lb|kg|g|oz|pound|kilo)\b)`), "$1"},
 	{regexp.MustCompile(`^(?i)(?:a|one) (pound|pint|ounce) and a half (?:of )?`), "1 1/2 $1 "},
 	{regexp.MustCompile(`^(?i)(two|three|four) (pound|pint|ounce)s and a half (?:of )?`), "$1 1/2 $2 "},
 }

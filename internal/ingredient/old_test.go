@@ -15,6 +15,7 @@ func TestOldAmounts(t *testing.T) {
 		"a pint and a half of stock":           {1.5, "pint", "stock"},
 		"a teacupful of milk":                  {1, "teacupful", "milk"},
 		"1 1b stewing steak":                   {1, "lb", "stewing steak"},
+		"A 6 lb gammon joint":                  {6, "lb", "gammon joint"},
 		"11b flour":                            {1, "lb", "flour"},
 		"1/2 1b flour":                         {0.5, "lb", "flour"},
 	} {

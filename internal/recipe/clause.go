@@ -142,7 +142,7 @@ func unknownVerb(ts []token) (clause, bool) {
 	}
 	t := at(ts, i)
 	if t.kind != word || len(t.text) < 3 || opens(t) || modals[t.text] || negations[t.text] || strings.HasSuffix(t.text, "ing") || strings.HasSuffix(t.text, "ed") ||
-		t.is("the", "this", "that", "these", "those", "there", "here", "but", "and", "also", "all", "each", "both", "some", "are", "was", "were", "has", "have", "does", "did", "not", "what", "which", "who", "why", "how", "like", "than", "because", "although", "though", "since", "until", "unless", "you'll", "it's", "they", "she", "note", "tip", "see", "store", "keeps", "being", "let's", "such", "from", "about", "between", "under", "out", "off", "love", "thank", "thanks") {
+		t.is("the", "this", "that", "these", "those", "there", "here", "but", "and", "also", "all", "each", "both", "some", "are", "was", "were", "has", "have", "does", "did", "not", "what", "which", "who", "why", "how", "like", "than", "because", "although", "though", "since", "until", "unless", "you'll", "it's", "they", "she", "note", "tip", "see", "store", "keeps", "being", "let's", "such", "from", "about", "between", "under", "out", "off", "love", "thank", "thanks", "mrs", "mr", "miss", "ms", "dr", "yours", "regards", "cheers", "dear", "best") {
 		return clause{}, false
 	}
 	if !at(ts, i+1).is("the", "a", "an", "your", "each", "it", "them", "both", "some", "any", "everything", "all", "this") {

@@ -266,8 +266,8 @@ func gasMark(ts []token, i int) (float64, int) {
 		for at(ts, j).is("mark", "mk", ":", "no", ".", "regulo", "number", "(", "m") {
 			j++
 		}
-	case t.is("no") && at(ts, i-1).is("at", "gas", "oven", "on", "to", "regulo") && (at(ts, j).is(".") || at(ts, j).kind == number):
-		j += boolInt(at(ts, j).is("."))
+	case t.is("no") && at(ts, i-1).is("at", "gas", "oven", "on", "to", "regulo") && (at(ts, j+1).is(".") || at(ts, j+1).kind == number):
+		j += 1 + boolInt(at(ts, j+1).is("."))
 	case t.is("gm", "mark", "gasmark", "gas-mark", "regulo"):
 		j++
 	case t.is("g") && at(ts, j+1).is(".") && at(ts, j+2).is("m"):

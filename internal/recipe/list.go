@@ -120,7 +120,7 @@ func isRemark(ing practical.Ingredient, l line) bool {
 	if ing.Quantity == 0 && wordCount(l.ts) <= 6 && hasAny(l.ts, "quantity", "amount", "ingredient", "ingredients") {
 		return true // the head of a table
 	}
-	if ing.Quantity == 0 && hasAny(l.ts, "container", "tupperware", "apron", "lunchbox") {
+	if ing.Quantity == 0 && hasAny(l.ts, "container", "tupperware", "apron", "lunchbox") || hasAny(l.ts, "lidded") {
 		return true
 	}
 	return ing.Quantity == 0 && wordCount(l.ts) >= 8 && strings.HasSuffix(strings.TrimRight(l.text, " *_)"), ".") &&

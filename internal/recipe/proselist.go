@@ -19,12 +19,32 @@ func (d *draft) listsInProse(text string) {
 	d.items = items
 	var unread []string
 	for _, u := range d.unread {
-		if at := strings.Index(text, u); at >= 0 && d.proseList(text, readLine(text, at, at+len(u)).ts) > 0 {
-			continue
-		}
-		unread = append(unread, u)
+		unread = append(unread, d.withoutLists(text, u)...)
 	}
 	d.unread = append(unread, d.leads...)
+}
+
+// withoutLists takes the sentences that are lists out of words that were not
+// understood, and gives what is left of them.
+func (d *draft) withoutLists(text, u string) []string {
+	at := strings.Index(text, u)
+	if at < 0 {
+		return []string{u}
+	}
+	ts := readLine(text, at, at+len(u)).ts
+	var left []string
+	found := false
+	for _, s := range sentences(ts) {
+		if d.proseList(text, ts[s[0]:s[1]]) > 0 {
+			found = true
+			continue
+		}
+		left = append(left, text[ts[s[0]].start:ts[s[1]-1].end])
+	}
+	if !found {
+		return []string{u}
+	}
+	return left
 }
 
 // fewestListed is how many amounts a sentence names at least for it to be a list.
@@ -36,6 +56,12 @@ func (d *draft) proseList(text string, ts []token) int {
 	need := -1
 	if s := sentences(ts); len(s) > 0 && takesFirst(ts[:s[0][1]]) && len(d.ingredients) == 0 {
 		need = 0
+		for i, t := range ts[:min(len(ts), 4)] {
+			if t.is("want", "have", "bring", "use", "take", "get", "buy") {
+				need = i
+				break
+			}
+		}
 	}
 	for i, t := range ts[:min(len(ts), 10)] {
 		if need < 0 && t.is("need", "needs", "ingredients") {
@@ -66,15 +92,38 @@ func (d *draft) proseList(text string, ts []token) int {
 	if figures < fewestListed || parts[0][0].is("to", "for", "at") {
 		return 0
 	}
+	component, group := "", len(d.ingredients)
 	for _, p := range parts {
+		if n := forPart(p); n > 0 && n < len(p) && beginsAmount(p, n) {
+			component, group = p[n-1].text, len(d.ingredients) // "for the top 600 g soft cheese"
+			p = p[n:]
+		}
+		after := ""
+		if n := len(p) - 3; n > 1 && forPart(p[n:]) == 3 {
+			after, p = p[n+2].text, p[:n] // "90 g butter for the base"
+		}
 		l := line{start: p[0].start, end: p[len(p)-1].end, ts: p}
 		l.text = text[l.start:l.end]
-		d.ingredients = append(d.ingredients, listed{line: l})
+		d.ingredients = append(d.ingredients, listed{line: l, component: component})
+		if after != "" {
+			for i := group; i < len(d.ingredients); i++ {
+				d.ingredients[i].component = after
+			}
+			group = len(d.ingredients)
+		}
 	}
 	if lead := ts[:from]; !wholeSectionName(wordsOf(lead)) {
 		d.leads = append(d.leads, text[lead[0].start:lead[len(lead)-1].end])
 	}
 	return end
+}
+
+// forPart is the number of tokens of "for the base" at the head of a part of a list; 0: it is not there.
+func forPart(ts []token) int {
+	if at(ts, 0).is("for") && at(ts, 1).is("the", "your") && at(ts, 2).kind == word {
+		return 3
+	}
+	return 0
 }
 
 // parted cuts a list in a sentence at its commas and semicolons outside brackets,
