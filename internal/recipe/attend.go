@@ -38,6 +38,9 @@ func (s *splitter) attends(c clause, followed bool) bool {
 	if !followed && s.takesOut(c, body) {
 		return true
 	}
+	if c.verb.name == "give" && tendsBefore(body, min(len(body), 5)) {
+		c.verb = verbs["stir"] // "give it a stir every 5 minutes"
+	}
 	if !tends[c.verb.name] || !stirsSometimes(body) && !has(body, "once", "twice", "every", "side", "midway") && len(c.times) == 0 {
 		return false
 	}

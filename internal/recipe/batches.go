@@ -117,7 +117,7 @@ func eachTurn(ts []token) int {
 			if v, next := readSpan(ts, i+2); next > i+2 {
 				return int(v.low)
 			}
-		case t.is("at") && at(ts, i+1).is("a") && at(ts, i+2).is("time", "go"):
+		case t.is("at") && at(ts, i+1).is("a") && at(ts, i+2).is("time", "go") && !at(ts, i+3).is("if"):
 			for back := 4; back >= 1; back-- {
 				if v, next := readSpan(ts, i-back); next > i-back && next >= i-1 && next <= i {
 					return int(v.low)

@@ -102,6 +102,10 @@ func meanwhile(ts []token) string {
 		case has(ts[max(0, i-7):i], "not", "don't", "never", "without", "(") && !t.is("meanwhile"):
 		case t.is("meanwhile"), t.is("meantime"):
 			return t.text
+		case t.is("time") && at(ts, i-1).is("same", "this") && (at(ts, i-3).is("at", "during") || at(ts, i-2).is("at", "during")) && i <= 4:
+			return "at the same time"
+		case t.is("before") && i <= 6 && endsSoon(ts, i):
+			return t.text
 		case t.is("while", "whilst") && i <= 1 && !has(ts[i:min(i+5, len(ts))], "still", "stirring", "whisking", "beating", "you"):
 			return t.text
 		case t.is("while", "whilst") && hasAny(upToSign(ts[i:min(i+8, len(ts))]), "cooking", "baking", "simmering", "chilling", "proving", "rising", "resting", "cooling", "cooks", "bakes", "simmers", "chills", "cools", "rests", "rises", "frying", "boiling", "boils", "wait", "waiting", "soaking"):
@@ -111,12 +115,21 @@ func meanwhile(ts []token) string {
 	return ""
 }
 
+// endsSoon says that "before" at i stands in a time before what waits is ready: "five minutes before the cake is done".
+func endsSoon(ts []token, i int) bool {
+	return timeUnits[at(ts, i-1).text] > 0 && hasAny(ts[i:min(i+6, len(ts))], "done", "ready", "end", "finishes", "finished", "up")
+}
+
 // opensBeside says that a job says at its head that it runs beside another.
 func opensBeside(ts []token) bool {
 	for _, t := range ts[:min(len(ts), 4)] {
 		if t.is("while", "whilst", "meanwhile", "meantime") {
 			return true
 		}
+	}
+	switch meanwhile(ts) {
+	case "at the same time", "before":
+		return true
 	}
 	return hasAny(ts, "meanwhile", "meantime")
 }

@@ -205,6 +205,9 @@ func verbal(ts []token, i int, first bool) bool {
 	if t.is(fryingWords...) && next.is(fryingVerbs...) {
 		return false // the verb is the next word
 	}
+	if t.is("skin", "bone", "shell", "core", "stone", "top", "stalk", "shells", "root") && next.is("on", "off", "side", "in") {
+		return false // "skin on"
+	}
 	if next.is(":") && i > 1 && prev.kind == word && !prev.is("and", "then") {
 		return false // "bake until set: 25 minutes"
 	}

@@ -350,6 +350,14 @@ func rangeTail(ts []token, i int, between bool) (stretch, int) {
 			return s, next // "an hour, perhaps an hour and ten"
 		}
 	}
+	for k := j + boolInt(at(ts, j).is(",", "(", "-")); k > j || at(ts, k).is("better", "preferably", "ideally"); k++ {
+		if at(ts, k).is("overnight") && k > j+1 {
+			return stretch{480, 720, true}, k + 1 // "1 hour, better overnight"
+		}
+		if !at(ts, k).is("better", "best", "preferably", "ideally", "even", "still", "if", "you", "can", "but", "and", "or") {
+			break
+		}
+	}
 	if at(ts, j).is(",") && (at(ts, j+1).is("and", "but") && at(ts, j+2).is("overnight") || at(ts, j+1).is("preferably", "ideally") && at(ts, j+2).is("overnight")) {
 		return stretch{480, 720, true}, j + 3
 	}

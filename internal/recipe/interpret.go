@@ -30,6 +30,9 @@ func (cx *context) interpret(ts []token, c *clause) {
 		if d := &c.times[i]; d.role == lasts && d.from < c.at && c.from == 0 && ts[0].is("after", "once", "when") {
 			d.role = refersBack
 		}
+		if d := &c.times[i]; d.role == lasts && d.to <= c.at && at(ts, d.to).is("before") {
+			d.role = ends // "15 minutes before you eat, dress it"
+		}
 		if d := c.times[i]; d.role == refersBack && d.to <= c.at {
 			body = ts[max(c.from, d.to):c.to]
 			for k := range body {
@@ -118,6 +121,9 @@ func (cx *context) remember(body []token, c *clause) {
 	case has(body, "baking tray", "baking sheet", "tin", "oven dish", "roasting tin", "baking dish", "pie dish"):
 		cx.place = practical.AtOven
 	}
+	if cx.place == practical.AtHob && (leavesPan(body, c) || c.wait && c.place == practical.AtSide && has(body, "cold water", "sink", "ice")) {
+		cx.place = ""
+	}
 	if offHeat(body) && !c.wait && c.hands == nil {
 		cx.place = ""
 	}
@@ -173,6 +179,10 @@ func (cx *context) waiting(body []token, c *clause, said *duration) {
 	case "rise", "prove", "proof", "ferment", "cool", "rest", "stand", "soak", "infuse", "steep", "macerate", "thaw", "defrost", "bloom":
 		if named == practical.AtFridge || named == practical.AtFreezer || named == practical.AtWarm {
 			c.place = named
+		}
+		if c.verb.name == "cool" && said == nil && has(body, "tap", "running water", "cold water") && !has(body, "until", "leave") {
+			c.wait, c.place = false, ""
+			return
 		}
 		if c.verb.name == "stand" && said == nil && has(body, "stand the", "stand it", "stand them") && has(body, "in", "on") && !has(body, "until", "let", "leave") {
 			c.wait, c.place = false, ""
@@ -298,4 +308,10 @@ func (c *clause) verbIs(names ...string) bool {
 // offHeat says that a clause ends the cooking at the hob: "take the pan off the heat", "turn off the heat".
 func offHeat(body []token) bool {
 	return !has(body, "oven") && has(body, "off the heat", "off heat", "heat off", "turn off the", "switch off the", "from the heat", "from heat", "off the hob", "off the stove", "gas off", "off the ring") && !has(body, "back on")
+}
+
+// leavesPan says that what was heated goes out of its pan: "pour over the dry ingredients".
+func leavesPan(body []token, c *clause) bool {
+	return c.verbIs("pour", "tip", "strain", "transfer", "scrape", "spoon") && hasAny(body, "over", "into", "onto", "on") &&
+		hasAny(body, "bowl", "ingredients", "flour", "tin", "dish", "jug", "blender", "processor", "mould", "jar", "jars", "flask", "case", "tray", "base", "crust", "yolks", "eggs", "basin", "tub", "liquidiser")
 }

@@ -68,6 +68,7 @@ func splitLines(text string) ([]line, []string) {
 	frontMatter(lines)
 	pageHeads(lines)
 	underlines(lines)
+	clockTimes(lines)
 	bareNumbers(lines)
 	return inlineNumbers(text, inlineHeadings(text, lines)), notes
 }

@@ -1,6 +1,9 @@
 package recipe
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 // bareNumbers finds methods numbered without a sign: lines that begin with 1,
 // 2, 3, ... and most of which begin with a verb. Between them may stand lines
@@ -139,4 +142,58 @@ func inlineHeadings(text string, lines []line) []line {
 		out = append(out, head, rest)
 	}
 	return out
+}
+
+// clockTimes finds plans whose lines begin with the time of day, "9.05 Bake",
+// "10:30 - Whisk", and takes the times for the numbers of steps.
+func clockTimes(lines []line) {
+	var run []int
+	last := -1
+	for k := range lines {
+		if minute, n := clockAt(lines[k]); n > 0 && minute >= last {
+			run, last = append(run, k), minute
+		}
+	}
+	if len(run) < 3 {
+		return
+	}
+	for _, k := range run {
+		l := &lines[k]
+		_, n := clockAt(*l)
+		l.marker = numbered
+		l.text = l.text[l.ts[n].start-l.start:]
+		l.start, l.ts = l.ts[n].start, l.ts[n:]
+	}
+}
+
+// clockAt reads a time of day at the head of a line: its minute of the day and
+// the token after it; 0: there is none.
+func clockAt(l line) (minute, next int) {
+	ts := l.ts
+	if l.marker != noMarker || len(ts) < 3 || ts[0].kind != number {
+		return 0, 0
+	}
+	h, m, found := strings.Cut(ts[0].text, ".")
+	n := 1
+	if !found && ts[1].is(":") && ts[2].kind == number && !ts[2].gap {
+		m, n, found = ts[2].text, 3, true
+	}
+	hour, err := strconv.Atoi(h)
+	if !found || len(m) != 2 || err != nil || hour > 23 {
+		return 0, 0
+	}
+	min, err := strconv.Atoi(m)
+	if err != nil || min > 59 {
+		return 0, 0
+	}
+	for at(ts, n).is("am", "pm", "-", ":", "|", "hrs") {
+		n++
+	}
+	if n >= len(ts) || ts[n].kind != word || units[ts[n].text] {
+		return 0, 0
+	}
+	if hour < 7 {
+		hour += 12 // lessons are in the day
+	}
+	return hour*60 + min, n
 }
