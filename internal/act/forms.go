@@ -113,6 +113,9 @@ func (r *reader) readsNounish(i int, f found, next token) bool {
 		return true
 	}
 	alone := next.kind == sign || joiners[next.text]
+	if r.listing() && f.is("flour", "butter", "oil", "cream", "juice", "salt", "batter", "ice") && !next.is("the", "a", "my", "tin", "tins", "tray", "dish", "it") && !r.sentenceSince(r.all[len(r.all)-1].at) {
+		return false // "weigh out: flour, butter"
+	}
 	if f.is("oil", "butter") && next.is("hot", "heating", "heated", "melted", "melting") {
 		return false
 	}
@@ -198,7 +201,7 @@ func (r *reader) onTop(i int) bool {
 }
 
 func nounFollows(t token) bool {
-	return t.kind == word && !t.is("x") && !verbalNext[t.text] && !joiners[t.text] && !asides[t.text] && !adverbs[t.text]
+	return t.kind == word && !t.is("x", "thin", "thick", "small", "fine", "flat", "tiny", "big", "chunky", "neat", "neatly", "large", "long", "short") && !verbalNext[t.text] && !joiners[t.text] && !asides[t.text] && !adverbs[t.text]
 }
 
 // afterVerb says whether the piece has a verb already.

@@ -9,10 +9,17 @@ func saidWithout(ts []token) (name string, where int) {
 	for last > 0 && (ts[last].kind != word || ts[last].is("mins", "minutes", "min", "c", "degrees", "fan", "now", "again")) {
 		last--
 	}
+	if boiledFor(ts) {
+		return "hobbed", 0 // "noodles 4 min"
+	}
 	for i, t := range ts {
 		next := at(ts, i+1)
 		switch {
 		case t.kind != word:
+		case t.is("table") && at(ts, i-1).is("to", "on") && i > 1:
+			return "serve", i
+		case t.is("basket", "platter", "cakestand") && before(ts, i, "in", "on", "into", "onto"):
+			return "plateup", i
 		case t.is("a-cooloven", "a-warmoven") && next.is("to", "down", "by"):
 			return "turndown", i
 		case t.is("still", "already", "is", "are") && slices.ContainsFunc(ts[i:], func(t token) bool { return ovens[t.text] }) && !next.is("on", "off"):
@@ -43,7 +50,7 @@ func saidWithout(ts []token) (name string, where int) {
 			return "cut", i // "chicken in strips"
 		case t.is("on", "over", "onto") && i > 0 && at(ts, i-1).in(coverings) && !before(ts, i, "in", "into") && next.kind == word && !next.is("the", "heat", "hob", "low", "medium", "high", "to", "for"):
 			return "topped", i // "icing on buns"
-		case t.is("oil", "fat") && (next.is("hot", "heating", "heated", "warm") || next.is("in") && i == 0):
+		case t.is("oil", "fat") && next.is("hot", "heating", "heated", "warm"):
 			return "hobbed", i
 		case t.is("side", "sides") && at(ts, i-1).is("a", "each", "per", "both", "either") && saysMinutes(ts[:i]):
 			return "hobbed", i // "flatbreads 2 min a side"
@@ -101,6 +108,23 @@ func saidWithout(ts []token) (name string, where int) {
 
 // coverings are what goes on top of something.
 var coverings = words("icing a-icing a-buttercream frosting glaze jam crumble topping marzipan ganache streusel sauce a-sauce")
+
+// boiledFor says whether a piece is only a food of the hob and its minutes.
+func boiledFor(ts []token) bool {
+	food, minutes := false, false
+	for i, t := range ts {
+		switch {
+		case t.kind == number:
+			minutes = minutes || minuteWords[at(ts, i+1).text]
+		case t.kind != word || minuteWords[t.text] || t.is("for", "about", "the", "more", "until", "till", "soft", "tender", "done", "aldente"):
+		case t.in(hobThings) && !t.is("pan", "pans", "pot", "milk", "custard"):
+			food = true
+		default:
+			return false
+		}
+	}
+	return food && minutes
+}
 
 // saysMinutes says whether the tokens name a length of time, or a number alone.
 func saysMinutes(ts []token) bool {

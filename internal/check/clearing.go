@@ -15,7 +15,7 @@ func noWashingUp(v *view, f *asker) {
 
 // washesUp says that a row clears, by its acts or its words.
 func (r *row) washesUp() bool {
-	if r.has(act.WashUp, act.FinalClean) && !cleanBowl.in(r.words) || washWords.in(r.all()) {
+	if r.has(act.WashUp, act.FinalClean) && !cleanBowl.in(r.words) || washWords.in(r.all()) || r.listsPlaces() {
 		return true
 	}
 	for _, d := range r.deeds {
@@ -26,8 +26,21 @@ func (r *row) washesUp() bool {
 	return false
 }
 
+// listsPlaces says that a row lists two places that are cleared at the end: "sink, hob, floor".
+func (r *row) listsPlaces() bool {
+	n := 0
+	for i := range r.words {
+		if clearedPlaces.in(r.words[i : i+1]) {
+			n++
+		}
+	}
+	return n >= 2 && !r.handles()
+}
+
+var clearedPlaces = lex("sink, sinks, hob, floor, cooker, worktop*, sides, bin, bins, draining")
+
 var (
-	washWords = lex("clean all, clean everyth*, clean cooker, clean hob, clean sink, clean table, clean kitchen, scrub*, wash up, washing up, wash dishes, wash equipment, clear up, clean as you, tidy*, do dishes, do the dishes, wash the dishes, clear away, clear down")
+	washWords = lex("clean all, clean everyth*, clean cooker, clean hob, clean sink, clean table, clean kitchen, scrub pan*, scrub pots, scrub the pan*, wash up, washing up, wash dishes, wash equipment, clear up, clean as you, tidy*, do dishes, do the dishes, wash the dishes, clear away, clear down")
 	cleanBowl = lex("clean bowl, clean dry, clean grease, clean pan, clean tin")
 	boardOnly = lex("board*, hand*, knife, knives, table")
 )

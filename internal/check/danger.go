@@ -129,6 +129,10 @@ func (v *view) notedNear(r *row, minutes int) bool {
 
 // fryingFat says that something is fried in fat that is named, or meat or fish is.
 func fryingFat(r *row) bool {
+	if slices.ContainsFunc(r.deeds, func(d *deed) bool { return d.Kind == act.Hob && fries.in(d.words) && !slices.Contains(d.words, "oil") }) &&
+		slices.ContainsFunc(r.deeds, func(d *deed) bool { return d.Kind == act.Mix && slices.Contains(d.words, "oil") }) {
+		return false // the oil is stirred in afterwards
+	}
 	return fries.in(r.words) && !slices.Contains(r.words, "dry") && (slices.Contains(r.words, "oil") || bothSides.in(r.words) || slices.Contains(r.words, "butter") && rawMeat.in(r.words))
 }
 

@@ -113,7 +113,7 @@ var (
 // with no row that has hands washed.
 func noHandWashAfterRaw(v *view, f *asker) {
 	for _, d := range v.deeds {
-		if !v.rawWork(d) || d.row.washesHands() {
+		if !v.rawWork(d) && !v.rawByStep(d) && !v.rawToPan(d) || d.row.washesHands() {
 			continue
 		}
 		next := v.nextHands(d)
@@ -124,6 +124,33 @@ func noHandWashAfterRaw(v *view, f *asker) {
 		return
 	}
 }
+
+// rawByStep says that a row stands for a step that works on raw meat or fish,
+// though its own words do not say the work: "pork thin, soy + honey, fridge".
+func (v *view) rawByStep(d *deed) bool {
+	if d.row.backwards || d != d.row.deeds[0] || !rawMeat.in(d.row.words) || cookedAlready.in(d.row.words) {
+		return false
+	}
+	return slices.ContainsFunc(d.row.Steps, func(s match.Step) bool {
+		seen := v.steps[s.ID]
+		return seen != nil && s.Sure >= sureEnough && s.Part != match.TakeOut && seen.step.Food == practical.Raw && !seen.heats() && !v.cookedBefore(d)
+	})
+}
+
+// heats says that a step cooks.
+func (s *stepSeen) heats() bool {
+	return slices.ContainsFunc(s.kinds, func(k act.Kind) bool { return k == act.Hob || k == act.PutIn || k == act.Grill || k == act.Probe })
+}
+
+// rawToPan says that meat which no row before works on goes straight into the pan.
+func (v *view) rawToPan(d *deed) bool {
+	if d.Kind != act.Hob || d.row.backwards || !rawMeat.in(d.words) || cookedAlready.in(d.row.words) || v.cookedBefore(d) || !panned.in(d.words) {
+		return false
+	}
+	return !slices.ContainsFunc(v.deeds[:d.place], func(o *deed) bool { return o.row.samely(d.row) && (v.rawWork(o) || rawMeat.in(o.row.words)) })
+}
+
+var panned = lex("brown*, sear*, fry, cook*")
 
 // nextHands is the next row with work of the hands on other food after a deed
 // with raw meat; nil if hands are washed before it.
@@ -228,7 +255,7 @@ func rawThenReady(v *view, f *asker) {
 		if r.backwards {
 			continue
 		}
-		handles := slices.ContainsFunc(r.deeds, v.rawWork)
+		handles := slices.ContainsFunc(r.deeds, func(d *deed) bool { return v.rawWork(d) || v.rawByStep(d) })
 		switch {
 		case raw == nil || raw == r || handles || cleanWords.in(r.all()):
 		case v.readyWork(r):

@@ -69,6 +69,6 @@ func wordsOf(text string) []string {
 	return strings.FieldsFunc(plain(text), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 }
 
-var accents = strings.NewReplacer("é", "e", "è", "e", "ê", "e", "û", "u", "ù", "u", "â", "a", "à", "a", "î", "i", "ï", "i", "ô", "o", "ç", "c", "ñ", "n", "'", "", "’", "", "‘", "")
+var accents = strings.NewReplacer("é", "e", "è", "e", "ê", "e", "û", "u", "ù", "u", "â", "a", "à", "a", "î", "i", "ï", "i", "ô", "o", "ç", "c", "ñ", "n", "yoghurt", "yogurt", "'", "", "’", "", "‘", "")
 
 func plain(text string) string { return accents.Replace(strings.ToLower(text)) }

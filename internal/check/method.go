@@ -87,6 +87,9 @@ func outOfOrder(v *view, f *asker) {
 // addedTo says that a step puts something into what the step before has on the
 // hob: "pour in the tomatoes".
 func (v *view) addedTo(before, s *stepSeen) bool {
+	if slices.ContainsFunc(before.verbs, func(verb string) bool { return len(verb) > 3 && slices.Contains(s.foods, verb) }) {
+		return true // "mash the potatoes", "top with the mash"
+	}
 	return len(s.step.After) == 1 && slices.Contains(before.kinds, act.Hob) && intoIt.in(wordsOf(s.step.Text)) && s.order == before.order+1
 }
 
@@ -298,6 +301,9 @@ func (v *view) mentioned(name string) bool {
 
 var plainWord = lex("with, and, chicken, cheese, sauce, fresh, served, salad, cream, chocolate, homemade, style")
 
+// remainder are words of a row that takes all that is left of the list.
+var remainder = lex("remaining ingredients, other ingredients, rest ingredients, rest of the ingredients, all ingredients, all the ingredients, ingredients in, remaining sauce ingredients, remaining")
+
 // ingredientUnused tells foods of a recipe's list that nothing in the plan takes.
 func ingredientUnused(v *view, f *asker) {
 	if !v.recipes {
@@ -305,7 +311,7 @@ func ingredientUnused(v *view, f *asker) {
 	}
 	for i := range v.Practical.Dishes {
 		d := &v.Practical.Dishes[i]
-		if len(d.Steps) == 0 || len(v.rowsOfDish(d.Letter)) == 0 {
+		if len(d.Steps) == 0 || len(v.rowsOfDish(d.Letter)) == 0 || slices.ContainsFunc(v.rowsOfDish(d.Letter), func(r *row) bool { return remainder.in(r.words) }) {
 			continue
 		}
 		var unused []string

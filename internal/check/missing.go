@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"plait.example/internal/act"
+	"plait.example/internal/match"
 	"plait.example/internal/practical"
 )
 
@@ -13,7 +14,7 @@ import (
 func stepMissing(v *view, f *asker) {
 	missing := map[string][]*stepSeen{}
 	v.eachStep(func(s *stepSeen) {
-		if !s.seen() && s.weighty(f.limit("least")) && !v.folded(s) {
+		if (!s.seen() || v.onlyOut(s)) && s.weighty(f.limit("least")) && !v.folded(s) {
 			missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
 		}
 	})
@@ -41,6 +42,15 @@ func stepMissing(v *view, f *asker) {
 			f.tell(saw{rows: rows, dish: letter, step: s.step.ID, minutes: s.minutes(), say: map[string]string{"step": v.stepText(s), "where": where}})
 		}
 	}
+}
+
+// onlyOut says that rows take a dish from the cold, and that none puts it there.
+func (v *view) onlyOut(s *stepSeen) bool {
+	w := s.step.Wait
+	if w == nil || w.Place != practical.AtFridge || w.Least < 30 || len(s.rows) > 0 {
+		return false
+	}
+	return !slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool { return r.has(act.Chill, act.Freeze) && !r.has(act.FromCold) })
 }
 
 // missingRuns are the first steps of runs of small ones, none of them in the
@@ -106,6 +116,9 @@ func (s *stepSeen) weighty(least int) bool {
 	if slices.ContainsFunc(s.kinds, func(k act.Kind) bool { return k == act.Hob || k == act.Reheat || k == act.Grill }) {
 		least--
 	}
+	if len(s.kinds) > 0 && !slices.ContainsFunc(s.kinds, func(k act.Kind) bool { return k != act.Ready && k != act.HeatOven && k != act.SetUp }) {
+		return false // a tin that is not ready is told by its own rule
+	}
 	return !s.step.SetUp && (s.step.Wait != nil && s.step.Wait.Least >= least || s.step.Hands.Likely >= least)
 }
 
@@ -114,7 +127,7 @@ func (s *stepSeen) weighty(least int) bool {
 func (v *view) folded(s *stepSeen) bool {
 	for _, r := range v.rowsOfDish(s.dish.Letter) {
 		for _, d := range r.deeds {
-			if !s.nameless && slices.Contains(s.kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(o string) bool {
+			if !s.nameless && slices.Contains(s.kinds, d.Kind) && !v.usedBy(d, s) && slices.ContainsFunc(d.Objects, func(o string) bool {
 				return slices.Contains(s.foods, o) && !vessel.in([]string{o}) && !everywhere.in([]string{o})
 			}) {
 				return true
@@ -148,23 +161,34 @@ func (v *view) folded(s *stepSeen) bool {
 	return (len(s.foods) == 0 || s.nameless) && (v.enough(s) || s.step.Wait == nil && s.step.Hands.Likely < 8)
 }
 
-// cooksEnough says that the dish's rows cook on the hob or under the grill as
-// often as its recipe, or that a row does so to the food of the step.
-func (v *view) cooksEnough(s *stepSeen) bool {
-	asked, there := 0, 0
-	v.eachStep(func(o *stepSeen) {
-		if o.dish == s.dish && slices.ContainsFunc(o.kinds, func(k act.Kind) bool { return k == act.Hob || k == act.Grill }) {
-			asked++
-		}
+// usedBy says that a deed surely stands for another step, of the same kind and
+// of a food of the deed.
+func (v *view) usedBy(d *deed, s *stepSeen) bool {
+	return slices.ContainsFunc(d.row.Steps, func(m match.Step) bool {
+		o := v.steps[m.ID]
+		return o != nil && o != s && m.Sure >= 0.8 && slices.Contains(o.kinds, d.Kind) && slices.ContainsFunc(d.Objects, func(w string) bool {
+			return slices.Contains(o.foods, w)
+		})
 	})
-	for _, r := range v.rowsOfDish(s.dish.Letter) {
+}
+
+// cooksEnough says that a row of the dish cooks on the hob or under the grill
+// what the step works on, or names no food, and stands for no other step of that kind.
+func (v *view) cooksEnough(s *stepSeen) bool {
+	return slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool {
+		spare := 0
 		for _, d := range r.deeds {
-			if d.Kind == act.Hob || d.Kind == act.Grill || d.Kind == act.BoilWater {
-				there++
+			if (d.Kind == act.Hob || d.Kind == act.Grill) && (len(d.Objects) == 0 || slices.ContainsFunc(d.Objects, func(o string) bool { return slices.Contains(s.foods, o) })) {
+				spare++
 			}
 		}
-	}
-	return there >= asked
+		for _, m := range r.Steps {
+			if o := v.steps[m.ID]; o != nil && slices.ContainsFunc(o.kinds, func(k act.Kind) bool { return k == act.Hob || k == act.Grill }) {
+				spare--
+			}
+		}
+		return spare > 0
+	})
 }
 
 // namedWhole says that one row names all the ingredients that a step works on,

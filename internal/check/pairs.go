@@ -156,6 +156,9 @@ func ovenTimeDiffers(v *view, f *asker) {
 		shortest, longest, known := l.minutes()
 		slack := max(f.limit("slack"), w.Least*f.limit("share")/100)
 		most := max(w.Most, w.Least)
+		if known && l.least > most+max(10, most/2) && w.Least > 0 { // the words say another time than the clock
+			shortest, longest = l.least, l.most
+		}
 		if !known || longest >= w.Least-slack && shortest <= most+slack || w.Least == 0 {
 			continue
 		}

@@ -92,7 +92,7 @@ var (
 // waterNotOn tells food for boiling water that nothing has put on in time.
 func waterNotOn(v *view, f *asker) {
 	for _, d := range v.of(act.Hob) {
-		if d.row.backwards || !needsWater.in(d.words) && !(slices.Contains(d.words, "rice") && slices.Contains(d.words, "in")) || !boiling.in(d.words) || sauced.in(d.words) || waterOn.in(d.row.words) {
+		if d.row.backwards || !needsWater.in(d.words) && !(slices.Contains(d.words, "rice") && slices.Contains(d.words, "in")) || !boiling.in(d.words) || sauced.in(d.words) || waterOn.in(d.row.words) || v.inLiquid(d) {
 			continue
 		}
 		var on *row
@@ -113,6 +113,19 @@ func waterNotOn(v *view, f *asker) {
 		}
 	}
 }
+
+// inLiquid says that the dish has a soup, stock or sauce on the hob by then, in
+// which the food is cooked.
+func (v *view) inLiquid(d *deed) bool {
+	if slices.Contains(d.words, "water") {
+		return false
+	}
+	return slices.ContainsFunc(v.deeds[:d.place], func(o *deed) bool {
+		return o.row.samely(d.row) && o.Kind == act.Hob && d.early-o.early <= 40 && liquids.in(o.row.words)
+	})
+}
+
+var liquids = lex("stock, broth, soup, sauce, tomatoes, passata, simmer*")
 
 var (
 	boiling = lex("in, boil*, cook*, add, simmer*, drop, poach*, blanch*, put, place")

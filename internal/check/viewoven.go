@@ -120,7 +120,7 @@ func (v *view) neverBaked(r *row) bool {
 	baked := false
 	v.eachStep(func(s *stepSeen) {
 		w := s.step.Wait
-		baked = baked || r.about(s.dish.Letter) && (w != nil && w.Place == practical.AtOven || slices.Contains(s.kinds, act.PutIn))
+		baked = baked || r.about(s.dish.Letter) && w != nil && w.Place == practical.AtOven
 	})
 	return !baked
 }

@@ -20,6 +20,7 @@ type stepSeen struct {
 	outs     []*row // for the end of the wait
 	next     []string
 	kinds    []act.Kind // of its text
+	verbs    []string   // stems, of its text
 	foods    []string   // what its text names, by stem; else what the step before names
 	fresh    bool       // it names an ingredient that no step before it names
 	nameless bool       // its own text names none
@@ -58,7 +59,7 @@ func (v *view) readSteps() {
 // the steps before it name.
 func (s *stepSeen) read(words act.Known, named map[string]bool) {
 	for _, a := range words.Read(s.step.Text) {
-		s.kinds = append(s.kinds, a.Kind)
+		s.kinds, s.verbs = append(s.kinds, a.Kind), append(s.verbs, a.Verb)
 		for _, o := range a.Objects {
 			if !vessel.in([]string{o}) {
 				s.foods = append(s.foods, o)
@@ -80,7 +81,7 @@ func (v *view) rowsOfSteps() {
 	for _, r := range v.inTime {
 		for _, s := range r.Steps {
 			seen := v.steps[s.ID]
-			if seen == nil || s.Sure < sureEnough || len(r.Letters) > 0 && !r.about(seen.dish.Letter) || r.gathers() && seen.cooks() || r.saysDone() {
+			if seen == nil || s.Sure < sureEnough || len(r.Letters) > 0 && !r.about(seen.dish.Letter) || r.gathers() && seen.cooks() || r.saysDone() || seen.chills() && r.standsOut() {
 				continue
 			}
 			if s.Part == match.TakeOut {
@@ -99,6 +100,19 @@ func (v *view) rowsOfSteps() {
 		}
 	})
 }
+
+// chills says that a step is only a wait in the cold.
+func (s *stepSeen) chills() bool {
+	w := s.step.Wait
+	return w != nil && w.Place == practical.AtFridge && s.step.Hands.Likely <= 2
+}
+
+// standsOut says that a row leaves food at the side and puts none into the cold.
+func (r *row) standsOut() bool {
+	return sideSaid.in(r.words) && !r.has(act.Chill, act.Freeze, act.FromCold) && !inCold.in(r.all())
+}
+
+var sideSaid = lex("side, worktop, room temperature, counter, bench, table")
 
 // gathers says that a row weighs and collects for all dishes, or only makes a
 // tin or the oven ready: it stands for no cooking.

@@ -47,10 +47,15 @@ func (v *view) findWaits() (list []waitSeen) {
 			return
 		}
 		if w := s.step.Wait; w != nil && w.Place != practical.AtOven && w.Place != practical.AtGrill {
+			told := false
 			if ends := v.waitEnds(s); ends != nil {
 				if seen, wrong := v.compare(s, s.lastBefore(ends), ends, w.Least, w.Most); wrong && !guessed(s, seen) && !(seen.short > 0 && ends.begin-s.rows[0].begin >= w.Least) {
 					list = append(list, seen)
+					told = true
 				}
+			}
+			if seen, wrong := v.saidShort(s); wrong && !told {
+				list = append(list, seen)
 			}
 		}
 		for _, a := range s.step.After {
@@ -76,6 +81,30 @@ func (v *view) findWaits() (list []waitSeen) {
 		}
 	})
 	return list
+}
+
+// saidShort says that a row says less than half of the minutes of its step's
+// long wait, whatever the clock gives.
+func (v *view) saidShort(s *stepSeen) (waitSeen, bool) {
+	w := s.step.Wait
+	if w.Least < 30 {
+		return waitSeen{}, false
+	}
+	kinds := s.waitKinds()
+	if w.Place == practical.AtHob {
+		kinds = []act.Kind{act.Hob}
+	}
+	for _, r := range s.rows {
+		if len(r.Steps) > 2 {
+			continue
+		}
+		for _, d := range r.deeds {
+			if d.Most > 0 && 2*d.Most < w.Least && slices.Contains(kinds, d.Kind) {
+				return waitSeen{step: s, class: v.classOf(s, r), rows: []*row{r}, there: fmt.Sprint(d.Most), asked: between(w.Least, max(w.Least, w.Most)), short: w.Least - d.Most}, true
+			}
+		}
+	}
+	return waitSeen{}, false
 }
 
 // oneChill is the least minutes of the only long wait in the cold that the
@@ -226,7 +255,7 @@ func (w waitSeen) saw() saw {
 
 func waitTooShort(v *view, f *asker) {
 	for _, w := range v.waits() {
-		if w.class == otherWait && w.short > 0 && touch(w.rows[0], w.rows[1]) {
+		if w.class == otherWait && w.short > 0 && (len(w.rows) < 2 || touch(w.rows[0], w.rows[1])) {
 			f.tell(w.saw())
 		}
 	}

@@ -95,6 +95,9 @@ func (r *row) vague(few int) bool {
 	for _, d := range r.deeds {
 		switch d.Kind {
 		case act.Other:
+			if smallWork.in([]string{d.Verb}) && len(d.Objects) > 0 {
+				return false // "beans drained"
+			}
 		case act.Mix, act.Hob, act.Test, act.Fill:
 			if !vagueVerbs.in(d.words) && !doneSaid.in(d.words) {
 				return false
@@ -105,6 +108,9 @@ func (r *row) vague(few int) bool {
 	}
 	return true
 }
+
+// smallWork are stems of verbs that say what the hands do.
+var smallWork = lex("drain, strain, rins*, sieve, cover, prick, pierc*, skim, flip, baste, defrost, thaw")
 
 var (
 	littleWord     = lex("the, a, an, and, of, my, for, to")

@@ -112,6 +112,7 @@ func (k *known) match(ctx context.Context, m *Matched, fixed map[int][]string) e
 		seen = k.context(pieces, fit, at)
 	}
 	k.late(pieces, fit, at)
+	k.lastHeated(pieces, at)
 	k.collect(m, allowed, pieces, seen, at)
 	for n := range m.Rows {
 		if ids, set := fixed[m.Rows[n].Number]; set {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"plait.example/internal/act"
 	"plait.example/internal/written"
@@ -54,6 +55,7 @@ const (
 	strangers  = 0.25 // of a word that no step has
 	strangeAct = 2.2  // the same, of a verb
 	ofStanding = 0.45
+	ofProduct  = 0.4 // of what was made before: "top with the mash"
 )
 
 // piecesOf cuts a row into pieces.
@@ -210,6 +212,9 @@ func (k *known) pieceOf(n int, text string, all map[string]bool, c clause, done 
 	for stem := range p.own {
 		weights[stem] = 1
 	}
+	for _, stem := range k.products(text[c.start:c.end]) {
+		weights[stem] = ofProduct
+	}
 	p.chore = p.chore || p.kind == act.Plate && warmsPlates(&p)
 	p.strange = k.strangersTo(p.own)
 	p.made = makers[a.Verb] || a.Kind == "" || a.Kind == act.Other && a.Verb == "" && c.end < len(text) // "dip done & chilling"
@@ -247,6 +252,22 @@ func (k *known) mended(text string) map[string]bool {
 		m[stem] = true
 	}
 	return m
+}
+
+// products are the stems of verbs that a text uses as things: "the mash".
+func (k *known) products(text string) (list []string) {
+	before := ""
+	for _, w := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) }) {
+		if before == "the" || before == "my" || before == "cold" || before == "cooled" || before == "your" {
+			for _, v := range k.own.WordsOf(w) {
+				if stem := canonical(v.Stem); k.verbs[stem] && !plainVerbs[stem] {
+					list = append(list, stem)
+				}
+			}
+		}
+		before = w
+	}
+	return list
 }
 
 // namesThing says whether the words name a thing that any step has.

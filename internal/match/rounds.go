@@ -186,6 +186,30 @@ func (k *known) inOrder(i, j int, pieces []piece, fit [][]float64, at []int) (sc
 	return near - min(mostly, disorder*float64(wrong))
 }
 
+// lastHeated gives a look, or a probe, the last step of cooking that the dish
+// has begun above it, whatever food it names: the lamb of a tagine is browned
+// first and probed when it has simmered.
+func (k *known) lastHeated(pieces []piece, at []int) {
+	for i := range pieces {
+		j := at[i]
+		if j < 0 || !looks(pieces[i].kind) || besideIt(i, j, pieces, at) {
+			continue
+		}
+		last := j
+		for n := range i {
+			if s := at[n]; s > last && k.steps[s].dish == k.steps[j].dish && k.steps[s].before[j] && heated[k.steps[s].ends] && k.steps[s].wait.Least >= longCooking {
+				last = s
+			}
+		}
+		at[i] = last
+	}
+}
+
+// longCooking is the minutes from which on a step is what cooks a dish through.
+const longCooking = 20
+
+var heated = map[act.Kind]bool{act.Hob: true, act.PutIn: true, act.Grill: true, act.Microwave: true}
+
 // late gives pieces that stand for nothing, because they are out of order, the
 // steps that nothing stands for and that they suit well by themselves.
 func (k *known) late(pieces []piece, fit [][]float64, at []int) {
