@@ -117,7 +117,7 @@ func meanwhile(ts []token) string {
 
 // endsSoon says that "before" at i stands in a time before what waits is ready: "five minutes before the cake is done".
 func endsSoon(ts []token, i int) bool {
-	return timeUnits[at(ts, i-1).text] > 0 && hasAny(ts[i:min(i+6, len(ts))], "done", "ready", "end", "finishes", "finished", "up")
+	return timeUnits[at(ts, i-1).text] > 0 && hasAny(ts[i:min(i+12, len(ts))], "make", "prepare", "start") && hasAny(ts[i:min(i+6, len(ts))], "done", "ready", "end", "finishes", "finished", "up")
 }
 
 // opensBeside says that a job says at its head that it runs beside another.

@@ -361,7 +361,7 @@ func goesToHeat(j *job) bool {
 
 // inOven is the thread whose food a job takes out of the oven; -1: none.
 func (l *linker) inOven(j *job) int {
-	if !has(j.ts, "out of the oven", "from the oven", "from oven", "out of oven") {
+	if !has(j.ts, "out of the oven", "from the oven", "from oven", "out of oven", "tin out", "tray out", "tins out", "trays out", "dish out") {
 		return -1
 	}
 	for k := len(l.threads) - 1; k >= 0; k-- {

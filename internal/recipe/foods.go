@@ -21,7 +21,7 @@ func knownFoods(list []practical.Ingredient) map[string]bool {
 }
 
 // fishes are fish that a method calls "the fish".
-var fishes = []string{"cod", "haddock", "pollock", "coley", "hake", "salmon", "trout", "mackerel", "tuna", "plaice", "whiting"}
+var fishes = []string{"cod", "haddock", "pollock", "coley", "hake", "salmon", "trout", "mackerel", "tuna", "plaice", "whiting", "bass", "bream", "sole", "snapper", "tilapia", "halibut", "monkfish", "sardines", "mullet", "turbot", "catfish"}
 
 // food is the stem of a word that names a food; peppers are not pepper.
 func (t token) food() string {

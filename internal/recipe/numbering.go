@@ -189,7 +189,7 @@ func clockAt(l line) (minute, next int) {
 	for at(ts, n).is("am", "pm", "-", ":", "|", "hrs") {
 		n++
 	}
-	if n >= len(ts) || ts[n].kind != word || units[ts[n].text] {
+	if n >= len(ts) || ts[n].kind != word || units[ts[n].text] && !ts[n].upper {
 		return 0, 0
 	}
 	if hour < 7 {

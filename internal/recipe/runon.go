@@ -35,7 +35,7 @@ func (l listed) apart(text string, columns bool) []listed {
 		}
 	}
 	parts := atFigures(ts)
-	if len(parts) < 2 || parts[0][0].kind != number || !standAlone(text, parts) {
+	if len(parts) < 2 || parts[0][0].kind != number || semicolons(ts) < 2 && !standAlone(text, parts) {
 		return []listed{l}
 	}
 	return l.parts(text, parts, component)
@@ -65,7 +65,7 @@ func atFigures(ts []token) (parts [][]token) {
 			depth++
 		case t.is(")"):
 			depth--
-		case depth == 0 && t.is(",", ";") && at(ts, i+1).kind == number && i > begin:
+		case depth == 0 && i > begin && (t.is(",", ";") && at(ts, i+1).kind == number || t.is(";") && i+1 < len(ts)):
 			parts = append(parts, ts[begin:i])
 			begin = i + 1
 		case depth == 0 && i > begin && t.kind == number && t.start-ts[i-1].end >= columnGap:
@@ -99,4 +99,11 @@ func atGaps(ts []token) (parts [][]token) {
 		}
 	}
 	return append(parts, ts[begin:])
+}
+
+func semicolons(ts []token) (n int) {
+	for _, t := range ts {
+		n += boolInt(t.is(";"))
+	}
+	return n
 }

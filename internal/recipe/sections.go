@@ -145,7 +145,10 @@ func isLetterStart(s string) bool {
 // ingredientLike says whether a line without a heading above it looks like one of an ingredient list.
 func ingredientLike(l line) bool {
 	ts := l.ts
-	if len(ts) < 2 || len(ts) > 30 || l.marker == numbered || isHeading(l) {
+	if len(ts) > 30 && l.marker != numbered {
+		return severalAmounts(ts)
+	}
+	if len(ts) < 2 || l.marker == numbered || isHeading(l) {
 		return false
 	}
 	i := 0
@@ -201,4 +204,18 @@ func timeLed(ts []token) int {
 		return 0
 	}
 	return next
+}
+
+// severalAmounts says that a line runs a whole list together: "25 g butter; 1 onion; 150 g rice".
+func severalAmounts(ts []token) bool {
+	parts := parted(ts)
+	if len(parts) == 0 || !beginsAmount(parts[0], 0) {
+		return false
+	}
+	figures := 0
+	for _, p := range parts {
+		_, next := readNumber(p, 0)
+		figures += boolInt(next > 0 && timeUnits[at(p, next).text] == 0)
+	}
+	return len(parts) >= 3 && 3*figures >= 2*len(parts) && len(clauses(ts)) <= 1
 }
