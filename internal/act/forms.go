@@ -134,7 +134,7 @@ func (r *reader) readsNounish(i int, f found, next token) bool {
 		return f.is("pipe", "season", "plate", "ice")
 	case f.is("cream", "butter", "flour", "oil", "salt") && next.is("out", "in", "on", "off", "into"):
 		return false
-	case f.is("juice", "zest") && (next.is("in", "into", "on", "to") || !verbalNext[next.text] && !nounFollows(next)):
+	case f.is("juice", "zest") && (next.is("in", "into", "on", "to", "over") || !verbalNext[next.text] && !nounFollows(next)):
 		return false
 	case verbalNext[next.text]:
 		return true

@@ -147,7 +147,9 @@ func (v *view) rawToPan(d *deed) bool {
 	if d.Kind != act.Hob || d.row.backwards || !rawMeat.in(d.words) || cookedAlready.in(d.row.words) || v.cookedBefore(d) || !panned.in(d.words) {
 		return false
 	}
-	return !slices.ContainsFunc(v.deeds[:d.place], func(o *deed) bool { return o.row.samely(d.row) && (v.rawWork(o) || rawMeat.in(o.row.words)) })
+	return !slices.ContainsFunc(v.deeds[:d.place], func(o *deed) bool {
+		return o.row != d.row && o.row.samely(d.row) && (v.rawWork(o) || rawMeat.in(o.row.words))
+	})
 }
 
 var panned = lex("brown*, sear*, fry, cook*")

@@ -7,6 +7,12 @@ import (
 	"plait.example/internal/practical"
 )
 
+// spices are what a row may call spices, herbs or seasoning.
+var (
+	spices    = lex("allspice, cumin, turmeric, paprika, thyme, oregano, rosemary, sage, cinnamon, cardamom, masala, nutmeg, cloves, garam, ras, hanout, fenugreek, chilli powder, curry powder, coriander, cayenne, mustard seed*, bay, mixed spice, star anise, pepper*")
+	spiceSaid = lex("spice*, herbs, herb, seasoning*, flavouring*, rub, curry paste, aromatics")
+)
+
 // everywhere are foods that no plan names each time.
 var everywhere = lex("salt, pepper, water, oil, seasoning, butter, flour, sugar, garlic, spray, pinch, spice*, herb*, vanilla, egg*, milk, baking, bicarbonate, powder, black, ice")
 
@@ -19,7 +25,7 @@ func (v *view) unused(letter, name string, steps []practical.Step) string {
 		return ""
 	}
 	for _, r := range v.rows {
-		if (r.about(letter) || len(r.Letters) == 0) && mentions(r.all(), keys) {
+		if (r.about(letter) || len(r.Letters) == 0) && (mentions(r.all(), keys) || spiceSaid.in(r.words) && spices.in(wordsOf(name))) {
 			return ""
 		}
 	}

@@ -116,7 +116,8 @@ func (v *view) wrongWay(late, early *row, before, s *stepSeen) bool {
 
 // prepares says that a row only cuts and gathers.
 func (r *row) prepares() bool {
-	return r.has(act.Cut) && !slices.ContainsFunc(r.deeds, func(d *deed) bool {
+	small := slices.ContainsFunc(r.deeds, func(d *deed) bool { return smallWork.in([]string{d.Verb}) })
+	return (r.has(act.Cut) || small) && !slices.ContainsFunc(r.deeds, func(d *deed) bool {
 		return d.Kind != act.Cut && d.Kind != act.SetUp && d.Kind != act.Other && d.Kind != act.WashHands && d.Kind != act.CleanDown
 	})
 }
@@ -221,12 +222,19 @@ func (v *view) usedBefore(cut *deed, food string) *deed {
 				use = d
 			}
 		case act.Hob, act.Fill, act.PutIn, act.Decorate:
-			if use == nil && !v.wholeFirst(d) {
+			if use == nil && !v.wholeFirst(d) && !v.bakedBetween(d, cut) {
 				use = d
 			}
 		}
 	}
 	return use
+}
+
+// bakedBetween says that the dish is in the oven between two deeds: what is cut then is baked.
+func (v *view) bakedBetween(a, b *deed) bool {
+	return slices.ContainsFunc(v.deeds[a.place:b.place], func(o *deed) bool {
+		return o.row.samely(a.row) && o.row != b.row && (o.Kind == act.PutIn || o.Kind == act.TakeOut) && o.place > a.place
+	})
 }
 
 // wholeFirst says that a food is cooked whole and cut afterwards.
@@ -302,7 +310,7 @@ func (v *view) mentioned(name string) bool {
 var plainWord = lex("with, and, chicken, cheese, sauce, fresh, served, salad, cream, chocolate, homemade, style")
 
 // remainder are words of a row that takes all that is left of the list.
-var remainder = lex("remaining ingredients, other ingredients, rest ingredients, rest of the ingredients, all ingredients, all the ingredients, ingredients in, remaining sauce ingredients, remaining")
+var remainder = lex("remaining ingredients, other ingredients, rest ingredients, rest of the ingredients, all ingredients, all the ingredients, ingredients in, remaining sauce ingredients, remaining, dry ingredients, wet ingredients, dry stuff, dry bits")
 
 // ingredientUnused tells foods of a recipe's list that nothing in the plan takes.
 func ingredientUnused(v *view, f *asker) {

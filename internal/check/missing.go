@@ -18,6 +18,11 @@ func stepMissing(v *view, f *asker) {
 			missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
 		}
 	})
+	v.eachStep(func(s *stepSeen) {
+		if !s.seen() && !s.weighty(f.limit("least")) && !s.step.SetUp && s.step.Hands.Likely >= smallStep && v.ownFoodAbsent(s) {
+			missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
+		}
+	})
 	for _, s := range v.missingRuns(f.limit("least")) {
 		missing[s.dish.Letter] = append(missing[s.dish.Letter], s)
 	}
@@ -42,6 +47,39 @@ func stepMissing(v *view, f *asker) {
 			f.tell(saw{rows: rows, dish: letter, step: s.step.ID, minutes: s.minutes(), say: map[string]string{"step": v.stepText(s), "where": where}})
 		}
 	}
+}
+
+// smallStep is the least minutes of a small step that is told when no row names
+// what it alone takes.
+const smallStep = 1
+
+// ownFoodAbsent says that an ingredient comes in this step first, and that no
+// row of the dish names it, nor spices or the rest of the list.
+func (v *view) ownFoodAbsent(s *stepSeen) bool {
+	words := wordsOf(s.step.Text)
+	own, absent := 0, 0
+	for _, ing := range s.dish.Ingredients {
+		keys := foodKeys(ing.Name)
+		if len(keys) == 0 || !mentions(words, keys) {
+			continue
+		}
+		first := true
+		v.eachStep(func(o *stepSeen) {
+			if o.dish == s.dish && o.order < s.order && mentions(wordsOf(o.step.Text), keys) {
+				first = false
+			}
+		})
+		if !first {
+			continue
+		}
+		own++
+		if !slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool {
+			return mentions(r.all(), keys) || remainder.in(r.words) || spiceSaid.in(r.words) && spices.in(wordsOf(ing.Name))
+		}) {
+			absent++
+		}
+	}
+	return absent > 0 && absent == own
 }
 
 // onlyOut says that rows take a dish from the cold, and that none puts it there.
@@ -158,8 +196,24 @@ func (v *view) folded(s *stepSeen) bool {
 	if heats := slices.ContainsFunc(s.kinds, func(k act.Kind) bool { return k == act.Hob || k == act.Grill }); heats && s.nameless {
 		return v.cooksEnough(s)
 	}
+	if s.nameless && s.step.Wait == nil && s.step.Hands.Likely >= 4 && len(s.kinds) > 0 && slices.Contains(s.kinds, act.Mix) {
+		return v.enough(s) && v.verbThere(s)
+	}
 	return (len(s.foods) == 0 || s.nameless) && (v.enough(s) || s.step.Wait == nil && s.step.Hands.Likely < 8)
 }
+
+// verbThere says that a row of the dish says a verb of the step, or what comes to the same.
+func (v *view) verbThere(s *stepSeen) bool {
+	return slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool {
+		return slices.ContainsFunc(r.deeds, func(d *deed) bool {
+			return slices.ContainsFunc(s.verbs, func(verb string) bool {
+				return verb == d.Verb || blends.in([]string{verb}) && blends.in([]string{d.Verb})
+			})
+		})
+	})
+}
+
+var blends = lex("blend, blitz, pure, puree, process, whizz, liquidis*, mash, press, push, sieve, sift")
 
 // usedBy says that a deed surely stands for another step, of the same kind and
 // of a food of the deed.
@@ -203,7 +257,7 @@ func (v *view) namedWhole(s *stepSeen) bool {
 	}
 	cold := s.step.Wait != nil && s.step.Wait.Place == practical.AtFridge
 	return slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool {
-		if cold && coldWords.in(r.words) && mentions(r.words, s.foods) {
+		if cold && coldWords.in(r.words) && mentions(r.words, s.foods) && !r.has(act.FromCold) {
 			return true
 		}
 		return len(all) > 1 && !slices.ContainsFunc(all, func(keys []string) bool { return !mentions(r.words, keys) })

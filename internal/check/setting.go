@@ -97,7 +97,7 @@ func waterNotOn(v *view, f *asker) {
 		}
 		var on *row
 		for _, r := range v.inTime[:d.row.place+1] {
-			if r.has(act.BoilWater) || r != d.row && waterOn.in(r.all()) || kettle.in(r.all()) {
+			if d.row.begin-r.begin <= longestBoil && (r.has(act.BoilWater) || r != d.row && waterOn.in(r.all()) || kettle.in(r.all())) {
 				on = r
 			}
 		}
@@ -113,6 +113,10 @@ func waterNotOn(v *view, f *asker) {
 		}
 	}
 }
+
+// longestBoil is the minutes after which a pan of water that was put on is taken
+// to have been used for something else.
+const longestBoil = 60
 
 // inLiquid says that the dish has a soup, stock or sauce on the hob by then, in
 // which the food is cooked.

@@ -164,4 +164,4 @@ func (v *view) sameFood(before, s *stepSeen) bool {
 var joining = lex("stir in, unroll, spread with, spread the, spread over, shape*, roll*, knock*, turn out, top with, pour over, spoon over, fold in, brush*, ice, decorate, cut out, slice into, portion, serve, plate, unmould, return")
 
 // vessel are stems of things that many steps name and that join none.
-var vessel = lex("strip*, piec*, slice*, half, halv*, round*, cube*, chunk*, bowl, pan, tin, tray, oven, water, minut*, heat, plate*, oil, salt, knife, board, fridg*, rest, mixtur*")
+var vessel = lex("case, cases, glass*, mould*, ramekin*, strip*, piec*, slice*, half, halv*, round*, cube*, chunk*, bowl, pan, tin, tray, oven, water, minut*, heat, plate*, oil, salt, knife, board, fridg*, rest, mixtur*")

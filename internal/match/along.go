@@ -3,6 +3,7 @@ package match
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"plait.example/internal/act"
@@ -76,6 +77,10 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 		return alongBetween + near
 	case !before && !after:
 		return 0
+	case before && s.wait != nil && s.things == 0 && k.minutesSaid(p, s):
+		return alongBetween + near
+	case before && s.ends == "" && s.kinds[act.TakeOut] && s.things == 0 && k.kindSaid(p.row, s, met, pieces):
+		return alongBetween + near
 	case kind && (s.ends == "" || s.ends == act.Hob) && k.ownVerbSaid(p.row, s, pieces):
 		return alongLeast + near
 	case strings.Contains(strings.ToLower(p.text), "everything") && (puttingTogether(s) || s.kinds[act.Plate]):
@@ -171,7 +176,7 @@ func (k *known) kindSaid(row int, s *stepWords, met []int, pieces []piece) bool 
 		if p.row != row || p.dish != s.dish || !s.kinds[p.kind] {
 			continue
 		}
-		if s.ends == "" || s.ends == act.Hob {
+		if s.ends == "" || s.ends == act.Hob && s.wait.Least < longWait {
 			return true
 		}
 		if p.kind == s.ends || begins[p.kind] {
@@ -179,6 +184,27 @@ func (k *known) kindSaid(row int, s *stepWords, met []int, pieces []piece) bool 
 		}
 	}
 	return begun < 0
+}
+
+// longWait is the minutes from which on each simmering must be said by itself.
+const longWait = 20
+
+// minutesSaid says whether a row says the minutes of a step's wait, and no other wait of the dish has as many.
+func (k *known) minutesSaid(p *piece, s *stepWords) bool {
+	if s.wait.Least < 2 || s.ends == act.Chill {
+		return false
+	}
+	figure := strconv.Itoa(s.wait.Least)
+	if !slices.Contains(strings.FieldsFunc(p.text, func(r rune) bool { return r < '0' || r > '9' }), figure) {
+		return false
+	}
+	n := 0
+	for j := k.dishes[s.dish].from; j < k.dishes[s.dish].to; j++ {
+		if w := k.steps[j].wait; w != nil && w.Least == s.wait.Least {
+			n++
+		}
+	}
+	return n == 1
 }
 
 // verbSaid says whether the row says a verb of the step that is not everybody's.

@@ -113,6 +113,7 @@ func (k *known) match(ctx context.Context, m *Matched, fixed map[int][]string) e
 	}
 	k.late(pieces, fit, at)
 	k.lastHeated(pieces, at)
+	k.goOn(pieces, at)
 	k.collect(m, allowed, pieces, seen, at)
 	for n := range m.Rows {
 		if ids, set := fixed[m.Rows[n].Number]; set {

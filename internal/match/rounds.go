@@ -3,6 +3,7 @@ package match
 import (
 	"maps"
 	"slices"
+	"strings"
 
 	"plait.example/internal/act"
 )
@@ -209,6 +210,37 @@ func (k *known) lastHeated(pieces []piece, at []int) {
 const longCooking = 20
 
 var heated = map[act.Kind]bool{act.Hob: true, act.PutIn: true, act.Grill: true, act.Microwave: true}
+
+// goOn gives a row that carries on with what it was doing the step that its dish
+// was at: "finish the gnocchi", "carried on shaping".
+func (k *known) goOn(pieces []piece, at []int) {
+	for i := range pieces {
+		p := &pieces[i]
+		if !p.goesOn() || p.dish < 0 {
+			continue
+		}
+		for n := i - 1; n >= 0; n-- {
+			if pieces[n].dish == p.dish && at[n] >= 0 && pieces[n].row != p.row && owns(pieces[n].kind) && k.steps[at[n]].ends == "" {
+				at[i] = at[n]
+				break
+			}
+		}
+	}
+}
+
+// goesOn says whether a piece says only that something is gone on with.
+func (p *piece) goesOn() bool {
+	words := strings.Fields(strings.ToLower(p.text))
+	if len(words) > 6 || p.act.Least > 0 || p.kind == act.TakeOut || p.kind == act.Serve {
+		return false
+	}
+	for i, w := range words {
+		if i < 3 && (w == "finish" || w == "finished" || w == "continue" || w == "continued" || w == "carry" || w == "carried") {
+			return i+1 < len(words) && words[i+1] != "with" && !strings.HasSuffix(p.text, "off")
+		}
+	}
+	return false
+}
 
 // late gives pieces that stand for nothing, because they are out of order, the
 // steps that nothing stands for and that they suit well by themselves.
