@@ -43,6 +43,8 @@ func show(out io.Writer, ticks <-chan time.Time) *progress {
 // improved is called by the search.
 func (s *progress) improved(now app.Progress) {
 	switch {
+	case now.Unfit:
+		s.say("planning: it does not fit; looking for the reason and for ways out")
 	case now.Found:
 		s.say(fmt.Sprintf("planning: a plan that finishes at %s; none can finish before %s", now.Finish, now.Bound))
 	case now.Bound > 0:

@@ -81,6 +81,33 @@ func TestPlanIsKeptWithItsVersion(t *testing.T) {
 	}
 }
 
+// Planning after an edit begins from the plan before: a row that was held where
+// it is as good as elsewhere stays there when it is let go, and when words are
+// changed. Planned afresh it goes where it was first.
+func TestPlanAfterAnEditKeepsRows(t *testing.T) {
+	a := mustApp(t)
+	r := mustPlan(t, a)
+	first := at(t, r, "B2/hands")
+	later := first + 1 // on a mark of five minutes
+	r, err := a.Pin(t.Context(), r.ID, r.Version, "B2/hands", &later, seed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r, err = a.Unpin(t.Context(), r.ID, r.Version, "B2/hands", seed); err != nil || at(t, r, "B2/hands") != later {
+		t.Fatalf("let go, it is at %v, %v; want %v", at(t, r, "B2/hands"), err, later)
+	}
+	if r, _, err = a.Change(t.Context(), r.ID, r.Version, "title", titled("Tea")); err != nil {
+		t.Fatal(err)
+	}
+	if r, err = a.Plan(t.Context(), r.ID, seed); err != nil || at(t, r, "B2/hands") != later {
+		t.Fatalf("after an edit, it is at %v, %v; want %v", at(t, r, "B2/hands"), err, later)
+	}
+	wantJudged(t, r)
+	if r, err = a.Plan(t.Context(), r.ID, seed); err != nil || at(t, r, "B2/hands") != first {
+		t.Errorf("afresh, it is at %v, %v; want %v", at(t, r, "B2/hands"), err, first)
+	}
+}
+
 func TestPlanSaysFaults(t *testing.T) {
 	a := mustApp(t)
 	r := mustNew(t, a) // no dishes

@@ -32,8 +32,8 @@ func (a aim) told() bool { return a.name != aimStay && a.name != aimTouch }
 // take about as long again.
 const (
 	switchEffort = 300
-	spreadEffort = 150
-	orderEffort  = 150
+	spreadEffort = 100
+	orderEffort  = 100
 	stayEffort   = 100
 	touchEffort  = 150
 )

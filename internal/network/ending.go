@@ -212,7 +212,7 @@ func (n *network) clock() {
 		n.atLeast(problem.End(ready), problem.Start(s.first), 0, "")
 	}
 	n.atMost(problem.Zero(), problem.End(n.finish), n.allowed,
-		n.demand("finish", "", "everything is done by %s", n.at(n.allowed)))
+		n.demand("finish", "", "everything is done by %s", n.clockWords(n.at(n.allowed))))
 }
 
 // horizon is a time by which anything that can be planned can be planned.
@@ -238,11 +238,11 @@ func (n *network) pins() {
 			continue // a turn of the oven's dial or a clean-down: it follows the rest
 		}
 		if pin.At != nil {
-			demand := n.demand("pin/"+pin.Row, n.jobs[a].stepID(), "%s is pinned to %s", pin.Row, *pin.At)
+			demand := n.demand("pin/"+pin.Row, n.jobs[a].stepID(), "%s is pinned to %s", n.jobWords(a), n.clockWords(*pin.At))
 			n.exactly(problem.Zero(), problem.Start(a), n.minute(*pin.At), demand)
 		}
 		if b, known := rows[pin.After]; known {
-			demand := n.demand("pin/"+pin.Row, n.jobs[a].stepID(), "%s is pinned after %s", pin.Row, pin.After)
+			demand := n.demand("pin/"+pin.Row, n.jobs[a].stepID(), "%s is pinned after %s", n.jobWords(a), n.jobWords(b))
 			n.atLeast(problem.End(b), problem.Start(a), 0, demand)
 		}
 	}

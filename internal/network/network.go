@@ -33,6 +33,7 @@ type Progress struct {
 	Finish practical.TimeOfDay // of the best plan so far; meaningless until Found
 	Bound  practical.TimeOfDay // no plan can finish before
 	Found  bool
+	Unfit  bool // it is known not to fit: what is left is to find out why, and what would help
 }
 
 // Plan dovetails a practical. The practical must pass Ready; its faults come

@@ -459,6 +459,32 @@ func TestContradiction(t *testing.T) {
 	if len(plan.WaysOut) == 0 || !strings.HasPrefix(plan.WaysOut[0].Text, "unpin") {
 		t.Errorf("ways out %+v", plan.WaysOut)
 	}
+	texts := ""
+	for _, d := range plan.Conflict {
+		texts += d.Text + "\n"
+	}
+	for _, want := range []string{`"Work on A2" (A2) is pinned to 09:00`, `"Work on A2" (A2) comes after "Work on A1" (A1)`} {
+		if !strings.Contains(texts, want) {
+			t.Errorf("the conflict lacks %s:\n%s", want, texts)
+		}
+	}
+}
+
+// Stopped when it is known that the plan does not fit, before it is known why:
+// the late plan is kept, and finishing later is offered.
+func TestStoppedBeforeTheReason(t *testing.T) {
+	ctx, stop := context.WithCancel(context.Background())
+	plan, err := Plan(ctx, bare(dish("A", hands("A1", 60)), dish("B", hands("B1", 70))), Options{Improved: func(p Progress) {
+		if p.Unfit {
+			stop()
+		}
+	}})
+	if err != nil || plan.Status != timeplan.Infeasible || plan.Over != 12 || len(plan.Rows) == 0 {
+		t.Fatalf("%+v, %v", plan, err)
+	}
+	if len(plan.Conflict) != 1 || plan.Conflict[0].Name != "finish" || len(plan.WaysOut) == 0 || plan.WaysOut[0].Demand != "finish" {
+		t.Errorf("conflict %+v, ways out %+v", plan.Conflict, plan.WaysOut)
+	}
 }
 
 // A wait of 6 minutes to the minute cannot lie on marks: its take-out, and the

@@ -30,6 +30,9 @@ func (n *network) overrun(ctx context.Context, proved bool, o Options) (*timepla
 	}
 	plan := n.late(late)
 	plan.Status, plan.Seed = timeplan.Infeasible, o.Seed
+	if o.Improved != nil {
+		o.Improved(Progress{Finish: plan.Finish, Bound: plan.Bound, Found: len(plan.Rows) > 0, Unfit: true})
+	}
 	if !proved {
 		plan.Notes = append(plan.Notes, "No plan that fits was found. That there is none is not proved: more effort may find one.")
 	}
@@ -52,7 +55,11 @@ func (n *network) late(f found) *timeplan.Plan {
 // three dishes a minute short gave 34 unproved demands; with 20000, 5, proved smallest.
 func (n *network) explain(ctx context.Context, plan *timeplan.Plan, o Options) error {
 	conflict, err := solver.Explain(ctx, n.problem, solver.Options{Seed: o.Seed, Effort: cmp.Or(max(0, o.Effort), DefaultEffort), Time: o.Time})
-	if errors.Is(err, solver.ErrHold) || err == nil && len(conflict.Demands) == 0 {
+	switch {
+	case errors.Is(err, context.Canceled):
+		conflict.Demands, err = []string{"finish"}, nil
+		plan.Notes = append(plan.Notes, "You stopped the search before it knew why the plan does not fit. Dovetail again to find out.")
+	case errors.Is(err, solver.ErrHold) || err == nil && len(conflict.Demands) == 0:
 		conflict.Demands, err = []string{"finish"}, nil // what was not met, for want of a proof
 	}
 	if err != nil {
@@ -101,6 +108,9 @@ func (n *network) waysOut(ctx context.Context, plan *timeplan.Plan, conflict []s
 	}
 	for _, w := range append(n.changes(), n.drops(conflict)...) {
 		finish, fits, err := n.try(ctx, w, o)
+		if errors.Is(err, context.Canceled) {
+			break // those that are known are something
+		}
 		if err != nil {
 			return out, err
 		}

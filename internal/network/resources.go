@@ -53,7 +53,7 @@ func (n *network) resource(name string, capacity int, demand string) int {
 func (n *network) breaks() {
 	for i, b := range n.practical.Clock.Breaks {
 		demand := n.demand(fmt.Sprintf("rest-break/%d", i+1), "",
-			"a rest break of %d minutes at %s", b.Minutes, b.At)
+			"a rest break of %d minutes at %s", b.Minutes, n.clockWords(b.At))
 		from := n.minute(b.At)
 		for _, r := range []int{n.hands, n.looks} {
 			n.closure(r, problem.Closure{From: from, Until: from + b.Minutes, Demand: demand})
@@ -64,7 +64,7 @@ func (n *network) breaks() {
 // taken closes part of a resource while the kit is someone else's.
 func (n *network) taken(i int, t practical.Taken, resource int) {
 	demand := n.demand(fmt.Sprintf("taken/%d", i+1), "",
-		"%d of the %s kit is taken from %s to %s", t.Number, t.Kit, t.From, t.Until)
+		"%d of the %s kit is taken from %s to %s", t.Number, t.Kit, n.clockWords(t.From), n.clockWords(t.Until))
 	n.closure(resource, problem.Closure{
 		From: max(0, n.minute(t.From)), Until: n.minute(t.Until), Demand: demand,
 		Left: max(0, n.problem.Resources[resource].Capacity-t.Number),

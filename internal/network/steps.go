@@ -296,12 +296,12 @@ func (n *network) gap(before, s *stepJobs, after practical.After) {
 	demand := ""
 	if after.Least > 0 {
 		demand = n.demand("gap-least/"+s.step.ID+"/"+after.Step, s.step.ID,
-			"%s comes at least %d minutes after %s", s.step.ID, after.Least, after.Step)
+			"%s comes at least %d minutes after %s", stepWords(s.step), after.Least, stepWords(before.step))
 	}
 	n.atLeast(end, start, after.Least, n.orderDemand(before, s, demand))
 	if after.Most != nil {
 		n.atMost(end, start, *after.Most, n.demand("gap-most/"+s.step.ID+"/"+after.Step, s.step.ID,
-			"%s comes at most %d minutes after %s", s.step.ID, *after.Most, after.Step))
+			"%s comes at most %d minutes after %s", stepWords(s.step), *after.Most, stepWords(before.step)))
 	}
 	if w := before.step.Wait; before.wait >= 0 && before.takeOut < 0 && w.Most > 0 && after.Most == nil && after.Least == 0 {
 		n.atMost(problem.Start(before.wait), start, w.Most, "wait-most/"+before.step.ID)
@@ -313,5 +313,5 @@ func (n *network) orderDemand(before, s *stepJobs, demand string) string {
 	if demand != "" {
 		return demand
 	}
-	return n.demand("after/"+s.step.ID+"/"+before.step.ID, s.step.ID, "%s comes after %s", s.step.ID, before.step.ID)
+	return n.demand("after/"+s.step.ID+"/"+before.step.ID, s.step.ID, "%s comes after %s", stepWords(s.step), stepWords(before.step))
 }

@@ -1,10 +1,45 @@
 package network
 
 import (
+	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"plait.example/internal/practical"
 )
+
+// stepWords names a step in a demand: its own words, cut, and its name.
+func stepWords(s *practical.Step) string {
+	const most = 36
+	words := []rune(strings.TrimRight(sentence(s.Text), " .,;:"))
+	if len(words) == 0 {
+		return "step " + s.ID
+	}
+	if len(words) > most {
+		words = append(words[:most-1], '…')
+	}
+	return fmt.Sprintf("%q (%s)", string(words), s.ID)
+}
+
+// jobWords names a row in a demand.
+func (n *network) jobWords(a int) string {
+	j := n.jobs[a]
+	switch j.part {
+	case partHands:
+		return stepWords(j.step)
+	case partPutIn:
+		return "putting in " + n.food(n.steps[j.step.ID])
+	case partTakeOut:
+		return "taking out " + n.food(n.steps[j.step.ID])
+	case partServe:
+		return "serving " + n.practical.Dishes[j.dish].Name
+	}
+	return strings.ReplaceAll(j.row, "/", " ")
+}
+
+// clockWords is a time as the practical writes times.
+func (n *network) clockWords(t practical.TimeOfDay) string { return t.Write(n.practical.Clock.Hours) }
 
 // sentence makes a row of a piece of a method: without the "and" or "then" that
 // tied it to the piece before, and with a capital.

@@ -71,6 +71,9 @@ func TestSofar(t *testing.T) {
 		"A plan that finishes at 11:47; none can finish before 11:44.": {Finish: 707, Bound: 704, Found: true},
 		"A plan that finishes at 11:44; none can finish earlier.":      {Finish: 704, Bound: 704, Found: true},
 		"No plan yet; none can finish before 11:44.":                   {Bound: 704},
+
+		"It does not fit: the best plan finishes at 12:09. Looking for the reason and for ways out.": {Finish: 729, Bound: 729, Found: true, Unfit: true},
+		"It does not fit. Looking for the reason and for ways out.":                                  {Unfit: true},
 	} {
 		if got := sofar(p, 24); got != want {
 			t.Errorf("got %q, want %q", got, want)
@@ -100,7 +103,8 @@ func TestMakePlan(t *testing.T) {
 	}
 
 	rec = s.kept(menu())
-	s.makes(rec.ID, "dovetail", url.Values{})
+	made := s.makes(rec.ID, "dovetail", url.Values{})
+	made.says("details.aims", "It cannot finish sooner: proved.")
 	if got := s.now(rec.ID); got.Plan == nil || got.Version != rec.Version {
 		t.Fatalf("plan %v, version %d", got.Plan, got.Version)
 	}

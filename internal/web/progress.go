@@ -44,6 +44,13 @@ func (s *Server) progress(w http.ResponseWriter, r *http.Request) error {
 
 // sofar says what a search has found.
 func sofar(p app.Progress, hours int) string {
+	if p.Unfit {
+		said := "It does not fit"
+		if p.Found {
+			said += ": the best plan finishes at " + p.Finish.Write(hours)
+		}
+		return said + ". Looking for the reason and for ways out."
+	}
 	none := ""
 	if p.Bound > 0 {
 		none = fmt.Sprintf("; none can finish before %s", p.Bound.Write(hours))
