@@ -19,6 +19,7 @@ type checkCommand struct {
 	Feedback  string   `help:"Write feedback to this folder: the table of the class and, unless the setting is assessed, a page for each pupil." placeholder:"FOLDER"`
 	Setting   string   `enum:"assessed,coached,worked" default:"assessed" help:"With --feedback, what learners are shown: nothing (assessed), questions (coached), or questions with what was seen (worked)."`
 	Before    []string `help:"With --feedback, earlier versions of the plans (file, folder or zip): what was mended since." placeholder:"PLANS" sep:"none"`
+	Room      string   `help:"With --feedback, what the room has for all: when the plans together want more, the table of the class says so." placeholder:"ovens=12,mixers=4"`
 	Rules     string   `help:"File of rules: which are on, and how they are worded." placeholder:"FILE"`
 	Format    string   `enum:"text,json" default:"text" help:"text, or json: rows as read, and findings."`
 	Out       string   `short:"o" help:"Write to this file instead of standard output." placeholder:"FILE"`
@@ -56,10 +57,14 @@ func (c *checkCommand) run(ctx context.Context, p *program, a *app.App) (int, er
 // feedback writes what is handed out to a folder.
 func (c *checkCommand) feedback(ctx context.Context, p *program, a *app.App, files []app.PlanFile, checked []app.Checked, o app.CheckOptions) error {
 	if c.Feedback == "" {
-		if len(c.Before) > 0 || app.Setting(c.Setting) != app.Assessed {
-			return errors.New("--before and --setting go with --feedback; name a folder for it")
+		if len(c.Before) > 0 || app.Setting(c.Setting) != app.Assessed || c.Room != "" {
+			return errors.New("--before, --setting and --room go with --feedback; name a folder for it")
 		}
 		return nil
+	}
+	room, err := app.ReadRoom(c.Room)
+	if err != nil {
+		return fmt.Errorf("--room: %w", err)
 	}
 	o.Checked = nil
 	earlier, own := app.Plans(a.PlanFiles(ctx, c.Before))
@@ -73,7 +78,7 @@ func (c *checkCommand) feedback(ctx context.Context, p *program, a *app.App, fil
 			return *b.Fault
 		}
 	}
-	documents, err := a.Feedback(files, checked, before, app.Setting(c.Setting))
+	documents, err := a.Feedback(files, checked, before, app.Setting(c.Setting), room)
 	if err != nil {
 		return err
 	}

@@ -26,9 +26,9 @@ const (
 // for each pupil a page (HTML, PDF, .docx), their own .docx with the questions
 // as comments, and for the teacher a record of what every pupil was asked. Names
 // of documents have a folder, with "/". files are those that were checked, in the
-// same order; before are earlier versions, found by the pupil's name or the file's.
-func (a *App) Feedback(files []PlanFile, checked, before []Checked, s Setting) ([]Document, error) {
-	class, plans := classOf(checked, before)
+// same order; before are earlier versions, found by the pupil's name or the file's; room is what they share.
+func (a *App) Feedback(files []PlanFile, checked, before []Checked, s Setting, room Room) ([]Document, error) {
+	class, plans := classOf(checked, before, room)
 	sheet, err := class.Sheet()
 	if err != nil {
 		return nil, fmt.Errorf("write the table of the class: %w", err)
@@ -62,7 +62,7 @@ func (a *App) Feedback(files []PlanFile, checked, before []Checked, s Setting) (
 }
 
 // classOf is the table of the class, and of each file its plan; nil: it was not read.
-func classOf(checked, before []Checked) (feedback.Class, []*feedback.Plan) {
+func classOf(checked, before []Checked, room Room) (feedback.Class, []*feedback.Plan) {
 	var read []feedback.Plan
 	var unread []feedback.Unread
 	all := make([]*feedback.Plan, len(checked))
@@ -78,7 +78,7 @@ func classOf(checked, before []Checked) (feedback.Class, []*feedback.Plan) {
 		all[i] = &p
 		read = append(read, p)
 	}
-	return feedback.ClassOf(read, unread), all
+	return feedback.ClassOf(read, unread, room), all
 }
 
 // earlier finds the earlier version by the same pupil; nil: there is none. Where

@@ -34,7 +34,7 @@ func TestFeedback(t *testing.T) {
 		{app.Assessed, "class.xlsx class.txt"},
 		{app.Coached, "class.xlsx class.txt pupils/dilys-marsh.html pupils/dilys-marsh.pdf pupils/dilys-marsh.docx pupils/dilys-marsh-2.html pupils/dilys-marsh-2.pdf pupils/dilys-marsh-2.docx asked.txt"},
 	} {
-		all, err := a.Feedback(files, checked, checked[:1], c.setting)
+		all, err := a.Feedback(files, checked, checked[:1], c.setting, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -45,7 +45,7 @@ func TestFeedback(t *testing.T) {
 			t.Errorf("the table does not say what was mended, or what could not be read:\n%s", text)
 		}
 	}
-	all, err := a.Feedback(files, checked, nil, app.Coached)
+	all, err := a.Feedback(files, checked, nil, app.Coached, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -73,7 +73,7 @@ func TestFeedbackInTheirOwnDocument(t *testing.T) {
 		if len(checked[0].Findings) == 0 {
 			continue // its faults show only beside its recipes
 		}
-		all, err := a.Feedback(files, checked, nil, app.Worked)
+		all, err := a.Feedback(files, checked, nil, app.Worked, nil)
 		if err != nil {
 			t.Fatalf("%s: %v", d.Name, err)
 		}
@@ -105,7 +105,7 @@ func TestCommentsAtParagraphs(t *testing.T) {
 			t.Errorf("row %d is of table %d, line %d, want line %d", i+1, r.Table, r.Line, want)
 		}
 	}
-	all, err := a.Feedback(files, checked, nil, app.Coached)
+	all, err := a.Feedback(files, checked, nil, app.Coached, nil)
 	if err != nil || !strings.Contains(namesOf(all), "p-commented.docx") {
 		t.Errorf("%s (%v)", namesOf(all), err)
 	}

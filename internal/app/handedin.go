@@ -298,9 +298,10 @@ func (a *App) PutPlanAway(ctx context.Context, id string, plan int64, away bool)
 	return a.Store.PutAway(ctx, id, plan, away)
 }
 
-// Class is what a teacher sees of all plans together: the last one of each learner.
-func (a *App) Class(plans []*HandedPlan) feedback.Class {
-	class, _ := classOf(lastOnes(plans))
+// Class is what a teacher sees of all plans together in a room: the last one of each learner.
+func (a *App) Class(plans []*HandedPlan, room Room) feedback.Class {
+	last, before := lastOnes(plans)
+	class, _ := classOf(last, before, room)
 	return class
 }
 
@@ -317,9 +318,9 @@ func lastOnes(plans []*HandedPlan) (last, before []Checked) {
 }
 
 // ClassSheet is the table of the class as a workbook.
-func (a *App) ClassSheet(plans []*HandedPlan) (Document, error) {
+func (a *App) ClassSheet(plans []*HandedPlan, room Room) (Document, error) {
 	last, before := lastOnes(plans)
-	all, err := a.Feedback(make([]PlanFile, len(last)), last, before, Assessed)
+	all, err := a.Feedback(make([]PlanFile, len(last)), last, before, Assessed, room)
 	if err != nil {
 		return Document{}, err
 	}

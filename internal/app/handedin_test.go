@@ -214,7 +214,7 @@ func TestFeedbackIsNotReadAsPlans(t *testing.T) {
 		t.Fatalf("%d plans, %d of ours", len(files), len(own))
 	}
 	checked := a.Check(t.Context(), files, app.CheckOptions{})
-	documents, err := a.Feedback(files, checked, nil, app.Coached)
+	documents, err := a.Feedback(files, checked, nil, app.Coached, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -298,7 +298,7 @@ func BenchmarkSecondView(b *testing.B) {
 func view(b *testing.B, a *app.App, id string) {
 	b.Helper()
 	_, all, err := a.HandedPlans(b.Context(), id, nil)
-	if err != nil || len(all) != 70 || len(a.Class(all).Pupils) == 0 {
+	if err != nil || len(all) != 70 || len(a.Class(all, nil).Pupils) == 0 {
 		b.Fatal(len(all), err)
 	}
 }

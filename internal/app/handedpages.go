@@ -61,7 +61,7 @@ func (a *App) PupilPage(ctx context.Context, id string, h *HandedPlan, form stri
 	if err != nil {
 		return Document{}, err
 	}
-	all, err := a.Feedback([]PlanFile{{Name: h.Name, Data: data}}, []Checked{h.named()}, before, s)
+	all, err := a.Feedback([]PlanFile{{Name: h.Name, Data: data}}, []Checked{h.named()}, before, s, nil)
 	if err != nil {
 		return Document{}, err
 	}

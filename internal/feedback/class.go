@@ -17,6 +17,7 @@ type Class struct {
 	Faults []Fault // the most common first
 	Again  []Topic // what to teach again, the most needed first
 	Unread []Unread
+	Busy   []Busy // of the room, by kind and then by the clock
 }
 
 // Pupil is one line of the table: who, and how far.
@@ -66,9 +67,9 @@ var topics = map[string]string{
 	"words":              "Saying it so that a stranger could cook it: temperatures, times, signs of readiness, how it is served",
 }
 
-// ClassOf makes the table of a class.
-func ClassOf(plans []Plan, unread []Unread) Class {
-	c := Class{Unread: unread}
+// ClassOf makes the table of a class in a room.
+func ClassOf(plans []Plan, unread []Unread, room Room) Class {
+	c := Class{Unread: unread, Busy: busy(plans, room)}
 	faults := map[string]*Fault{}
 	var order []string
 	for _, p := range plans {
@@ -201,6 +202,12 @@ func (c Class) Text() []byte {
 		fmt.Fprintf(&b, "\nFaults, the most common first (of %d plans)\n%s\n", len(c.Pupils), strings.Repeat("-", 42))
 		for _, f := range c.Faults {
 			fmt.Fprintf(&b, "%3d  %s (%s, %s): %s\n     %s\n", len(f.Pupils), f.Rule, f.Family, f.Severity, f.Question, strings.Join(f.Pupils, ", "))
+		}
+	}
+	if len(c.Busy) > 0 {
+		b.WriteString("\nThe room, by the plans as they were read\n----------------------------------------\n")
+		for _, one := range c.Busy {
+			fmt.Fprintf(&b, "%s to %s: %s: %s\n", one.From, one.Until, one.Words(), strings.Join(one.Names(), ", "))
 		}
 	}
 	if len(c.Again) > 0 {

@@ -210,7 +210,7 @@ func TestClass(t *testing.T) {
 	two.Matched.Plan.Candidate, two.File = "", "class/idris.docx"
 	two.Findings = two.Findings[:1]
 	two.Before = &one
-	c := feedback.ClassOf([]feedback.Plan{one, two}, []feedback.Unread{{File: "bad.docx", Why: "the document is damaged"}})
+	c := feedback.ClassOf([]feedback.Plan{one, two}, []feedback.Unread{{File: "bad.docx", Why: "the document is damaged"}}, nil)
 	if c.Faults[0].Rule != "not-pre-heated" || strings.Join(c.Faults[0].Pupils, ", ") != "Noor Haddad, idris" {
 		t.Errorf("most common %+v", c.Faults[0])
 	}
@@ -242,7 +242,7 @@ func TestClass(t *testing.T) {
 			t.Errorf("the workbook does not say %q:\n%s", want, text)
 		}
 	}
-	if len(read.Tables) != 4 {
+	if len(read.Tables) != 5 {
 		t.Errorf("%d sheets", len(read.Tables))
 	}
 	for _, want := range []string{"bad.docx: the document is damaged", "since the last version 7 mended, 1 still there, 0 new", "risk assessment"} {

@@ -9,9 +9,9 @@ import (
 )
 
 // Sheet is the table of the class as a workbook: the class, the faults, what to
-// teach again, and every finding with its answer.
+// teach again, what the room is short of, and every finding with its answer.
 func (c Class) Sheet() ([]byte, error) {
-	return sheet.Write([]sheet.Page{c.classPage(), c.faultPage(), c.againPage(), c.findingPage()}, Mark)
+	return sheet.Write([]sheet.Page{c.classPage(), c.faultPage(), c.againPage(), c.roomPage(), c.findingPage()}, Mark)
 }
 
 // grid is rows of texts as a table with one row of headings.
@@ -83,6 +83,19 @@ func (c Class) againPage() sheet.Page {
 		rows = append(rows, []string{caution, "", "", "", ""})
 	}
 	return sheet.Page{Table: grid("Teach again", []string{"What", "Family", "Faults", "Pupils, up to", "Of"}, rows)}
+}
+
+// roomPage says when the class's plans together want more than the room has.
+func (c Class) roomPage() sheet.Page {
+	var rows [][]string
+	for _, b := range c.Busy {
+		have := "not known"
+		if b.Have > 0 {
+			have = strconv.Itoa(b.Have)
+		}
+		rows = append(rows, []string{string(b.Kit), b.From.String(), b.Until.String(), strconv.Itoa(b.Most), have, strings.Join(b.Names(), "\n")})
+	}
+	return sheet.Page{Table: grid("Room", []string{"What", "From", "Until", "Wanted at once", "The room has", "Who, and when"}, rows)}
 }
 
 func (c Class) findingPage() sheet.Page {

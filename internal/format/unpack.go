@@ -104,7 +104,10 @@ var archives = []struct{ ending, begins, is string }{
 	{".rar", "Rar!", "an archive"},
 	{".gz", "\x1F\x8B\x08", "an archive"},
 	{".tgz", "\x1F\x8B\x08", "an archive"},
-	{".tar", "", "an archive"}, {".bz2", "", "an archive"}, {".xz", "", "an archive"}, {".jar", "", "an archive"},
+	{".tar", "", "an archive"},
+	{".bz2", "", "an archive"},
+	{".xz", "", "an archive"},
+	{".jar", "", "an archive"},
 }
 
 // nested refuses a file that is an archive itself. Documents are archives too,

@@ -40,7 +40,7 @@ func (s *Server) corrections(w http.ResponseWriter, r *http.Request) error {
 var doneWords = map[string]string{
 	"forgotten": "Forgotten. The recipe is read as before.", "taken": "Added.",
 	"off": "Nothing new is remembered from now on.", "on": "What you put right is remembered again.",
-	"plans": "Kept and checked.", "same": "These plans were here already; nothing is kept twice.", "away": "The plan is put away; it stands at the foot of this page.", "back": "The plan is back.", "setting": "The setting is kept.", "row": "The row is kept, and the plan checked again.",
+	"plans": "Kept and checked.", "same": "These plans were here already; nothing is kept twice.", "away": "The plan is put away; it stands at the foot of this page.", "back": "The plan is back.", "setting": "The setting is kept.", "room": "The room is kept.", "row": "The row is kept, and the plan checked again.",
 	"rules": "Plans are checked by your file of rules from now on.", "usual": "The usual rules are in use again.",
 	"kept": "The table is kept. Recipes are read with it from now on.", "dropped": "The table that comes with plait is in use again.",
 }

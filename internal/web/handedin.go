@@ -24,8 +24,11 @@ type HandedInPage struct {
 	Name       string
 	Done       string
 	Faults     practical.Faults
-	Passed     []string         // files that were brought and are no plans, each with why
-	Waiting    int              // plans that are not checked yet and so not shown
+	Passed     []string // files that were brought and are no plans, each with why
+	Room       []Field  // how many of what the room has
+	RoomOpen   bool     // nothing was said of it, or something wrong
+	Waiting    int      // plans that are not checked yet and so not shown
+	hours      int
 	Away       []app.HandedIn   // put away; each can be brought back
 	Rules      bool             // the teacher has a file of rules of their own
 	Unusable   practical.Faults // of that file: the usual rules are in use instead
@@ -47,6 +50,15 @@ type HandedCard struct {
 type ClassTable struct {
 	Again  []Again
 	Common []Common
+	Busy   []BusyRow
+}
+
+// BusyRow is a stretch of the clock in which the plans together want more than
+// the room has.
+type BusyRow struct {
+	When, What string
+	Unknown    bool // how many the room has was not said
+	Who        []string
 }
 
 // Again is something to teach again.
@@ -114,7 +126,22 @@ func (s *Server) handedInPage(r *http.Request) (HandedInPage, error) {
 	for _, h := range plans {
 		page.Plans = append(page.Plans, handedCard(id, h))
 	}
-	class := s.app.Class(plans)
+	room, err := s.app.RoomOf(r.Context(), id)
+	if err != nil {
+		return page, err
+	}
+	class := s.app.Class(plans, room)
+	hours := page.hours
+	for _, b := range class.Busy {
+		row := BusyRow{When: b.From.Write(hours) + " to " + b.Until.Write(hours), What: fmt.Sprintf("%d %s wanted, the room has %d", b.Most, b.Kit, b.Have), Unknown: b.Have == 0}
+		if row.Unknown {
+			row.What = fmt.Sprintf("%d %s wanted at once", b.Most, b.Kit)
+		}
+		for _, u := range b.Who {
+			row.Who = append(row.Who, u.Who+" "+u.From.Write(hours)+"\u2013"+u.Until.Write(hours))
+		}
+		page.Class.Busy = append(page.Class.Busy, row)
+	}
 	for _, t := range class.Again {
 		page.Class.Again = append(page.Class.Again, Again{t.What, t.Pupils})
 	}
@@ -147,12 +174,17 @@ func (s *Server) handedInFrame(r *http.Request) (page HandedInPage, err error) {
 	}
 	page = HandedInPage{
 		Base: s.base(r, rec, "Check", nil), Setting: string(setting), Asked: len(asked), Done: doneWords[r.URL.Query().Get("done")],
-		Rules: rules.Own != "", Unusable: rules.Faults[:min(len(rules.Faults), mostFaults)],
+		hours: rec.Practical.Clock.Hours, Rules: rules.Own != "", Unusable: rules.Faults[:min(len(rules.Faults), mostFaults)],
 	}
 	for _, c := range settingChoices {
 		c.Chosen = c.Value == page.Setting
 		page.Choices = append(page.Choices, c)
 	}
+	room, err := s.app.RoomOf(r.Context(), id)
+	if err != nil {
+		return page, err
+	}
+	page.Room, page.RoomOpen = roomFields(room), len(room) == 0
 	page.Away, err = s.app.PutAside(r.Context(), id)
 	return page, err
 }
@@ -307,7 +339,11 @@ func (s *Server) classSheet(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	doc, err := s.app.ClassSheet(plans)
+	room, err := s.app.RoomOf(r.Context(), r.PathValue("id"))
+	if err != nil {
+		return err
+	}
+	doc, err := s.app.ClassSheet(plans, room)
 	if err != nil {
 		return err
 	}

@@ -75,7 +75,7 @@ func every() map[string][]any {
 			PlanPage{Base: base, Plan: plan, Status: "s", Dishes: []Chip{mark}, Rows: []PlanRow{row, held, {}}, Pair: true, Pinned: 1, Plait: template.HTML("<svg></svg>"), Words: []string{"w"}, Files: files("x"), Names: []string{"n"}, Conflict: []Clash{{"t", "A1", "/l"}, {Text: "t"}}},
 		},
 		"handedin": {HandedInPage{Base: plain}, HandedInPage{
-			Base: base, Class: ClassTable{[]Again{{"w", 2}}, []Common{{"q", "s", "w", 2}}}, Setting: "coached", Choices: settingChoices, Asked: 2, Text: "t", Name: "n", Done: "d", Away: []app.HandedIn{{ID: 1, Name: "n"}},
+			Base: base, Class: ClassTable{[]Again{{"w", 2}}, []Common{{"q", "s", "w", 2}}, []BusyRow{{"w", "w", true, []string{"a", "b"}}, {When: "w"}}}, Room: kinds[:2], RoomOpen: true, Setting: "coached", Choices: settingChoices, Asked: 2, Text: "t", Name: "n", Done: "d", Away: []app.HandedIn{{ID: 1, Name: "n"}},
 			Faults: practical.Faults{{File: "f", Message: "m", Hint: "h"}, {Message: "m"}}, Unusable: practical.Faults{{Line: 1, Message: "m", Hint: "h"}}, Passed: []string{"p"}, Waiting: 9,
 			Plans: []HandedCard{{HandedPlan: &app.HandedPlan{Who: "w"}, Link: "/l", Stops: 1, Change: "c", Main: "m"}, {HandedPlan: &app.HandedPlan{Later: true}, Why: "w"}},
 		}},

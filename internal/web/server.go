@@ -87,6 +87,7 @@ func (s *Server) routes() http.Handler {
 		"POST /practical/{id}/plans":                      s.handIn,
 		"GET /practical/{id}/plans/progress":              s.checkProgress,
 		"POST /practical/{id}/plans/rules":                s.changeRules,
+		"POST /practical/{id}/plans/room":                 s.saveRoom,
 		"GET /practical/{id}/plans/rules.yaml":            s.rulesFile,
 		"POST /practical/{id}/dishes/{letter}/portions":   s.scaleDish,
 		"GET /practical/{id}/plans/class.xlsx":            s.classSheet,

@@ -7,6 +7,7 @@ import (
 	"mime/multipart"
 	"net/http"
 	"net/http/httptest"
+	"net/url"
 	"strings"
 	"testing"
 
@@ -168,4 +169,26 @@ func TestFarTooManyRows(t *testing.T) {
 	a := s.get(at + "/1").ok()
 	a.says(".faults", "a file of its own")
 	a.has(".handed tbody tr", app.MostRows+1)
+}
+
+// The page says when the plans together want more than the room has, asks for the
+// room's numbers while they are not known, and keeps what was typed when it is wrong.
+func TestRoomIsAskedFor(t *testing.T) {
+	s := newSite(t)
+	rec := s.kept(menu())
+	s.class(rec.ID, 3)
+	at := "/practical/" + rec.ID + "/plans"
+	a := s.get(at).ok()
+	a.says(".busy", "3 ovens wanted at once")
+	a.says(".busy", "Pupil 00 Example 09:55")
+	a.has(".room details[open]", 1)
+	if bad := s.post(at+"/room", url.Values{"ovens": {"two"}, "mixers": {"4"}}); bad.status != http.StatusUnprocessableEntity || !strings.Contains(bad.body, "is no number of ovens") || !strings.Contains(bad.body, `value="two"`) {
+		t.Errorf("status %d", bad.status)
+	}
+	a = s.post(at+"/room", url.Values{"ovens": {"2"}}).ok()
+	a.says(".busy", "3 ovens wanted, the room has 2")
+	a.has(".room details[open]", 0)
+	a = s.post(at+"/room", url.Values{"ovens": {"3"}}).ok()
+	a.has(".busy", 0)
+	a.says(".room", "no more than the room has")
 }
