@@ -47,6 +47,9 @@ func (s *splitter) attends(c clause, followed bool) bool {
 	if w.look == practical.Leave || w.look == "" {
 		w.look, w.every = practical.Look, 0
 	}
+	if c.every > 0 {
+		w.every = c.every
+	}
 	if w.every == 0 {
 		said := 0
 		if w.said != nil {

@@ -106,7 +106,7 @@ func often(ts []token, said int) int {
 	switch {
 	case has(ts, "once or twice", "twice", "two or three times"):
 		return max(said/3, 1)
-	case has(ts, "halfway", "half way", "half-way", "midway", "once"), has(ts, "part way"):
+	case has(ts, "halfway", "half way", "half-way", "midway", "once", "half time", "half-time"), has(ts, "part way"):
 		return max(said/2, 1)
 	case stirsOften(ts):
 		return max(said/6, 3)

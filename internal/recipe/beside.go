@@ -71,6 +71,10 @@ func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]b
 		return true, "'" + w + "': beside what waits"
 	case j.first && j.it.component != "" && prev.it.component != j.it.component && !refersTo(refs, l.cur):
 		return true, fmt.Sprintf("a part of its own: %s", strings.ToLower(j.it.component))
+	case j.first && !refersTo(refs, l.cur) && l.labelled(j):
+		return true, fmt.Sprintf("a part of its own: %s", j.ts[0].text)
+	case j.first && l.mixesPart(j):
+		return true, "makes a part of its own that nothing has made yet"
 	case j.first && prepOnly(j) && freshOnly(l, j, names) && !leans(j) && len(refs) == 0:
 		return true, "makes new ingredients ready: needs nothing before it"
 	case i == l.serving || j.waiting() != nil && len(j.clauses) == 1:
@@ -106,7 +110,7 @@ func meanwhile(ts []token) string {
 			return "at the same time"
 		case t.is("before") && i <= 6 && endsSoon(ts, i):
 			return t.text
-		case t.is("while", "whilst") && i <= 1 && !has(ts[i:min(i+5, len(ts))], "still", "stirring", "whisking", "beating", "you"):
+		case t.is("while", "whilst") && i <= 1 && !has(ts[i:min(i+5, len(ts))], "still", "stirring", "whisking", "beating") && !at(ts, i+1).is("you"):
 			return t.text
 		case t.is("while", "whilst") && hasAny(upToSign(ts[i:min(i+8, len(ts))]), "cooking", "baking", "simmering", "chilling", "proving", "rising", "resting", "cooling", "cooks", "bakes", "simmers", "chills", "cools", "rests", "rises", "frying", "boiling", "boils", "wait", "waiting", "soaking"):
 			return t.text
@@ -271,4 +275,38 @@ func otherVessel(ts []token) bool {
 		}
 	}
 	return false
+}
+
+// labelled says that a job begins with the name of a part that nothing has made
+// yet, and a colon: "Dip: stir the sugar into the water".
+func (l *linker) labelled(j *job) bool {
+	name := at(j.ts, 0)
+	if !at(j.ts, 1).is(":") || name.kind != word || l.heldBy(name.stem) > 0 || verbs[name.text].name != "" && !nounsToo[name.text] {
+		return false
+	}
+	fresh := false
+	for _, t := range j.ts[2:] {
+		if t.is(".", ";") {
+			break
+		}
+		fresh = fresh || t.kind == word && l.foods[t.food()] && l.heldBy(t.food()) == 0
+	}
+	return fresh && (componentWords[name.text] || isProduct(name.stem) || l.foods[name.food()] || l.isComponent(name.stem) || l.titlePart[name.stem] > 0)
+}
+
+// mixesPart says that a job makes a part by its name alone: "stir together the filling", "beat the filling ingredients together".
+func (l *linker) mixesPart(j *job) bool {
+	if len(j.clauses) == 0 || !j.clauses[0].verbIs("stir", "mix", "beat", "whisk", "blend", "combine", "make", "prepare") {
+		return false
+	}
+	k := j.clauses[0].at - j.from + 1
+	for at(j.ts, k).is("together", "up", "all") {
+		k++
+	}
+	if !at(j.ts, k).is("the", "all", "your") {
+		return false
+	}
+	n := at(j.ts, k+1)
+	end := at(j.ts, k+2)
+	return componentWords[n.text] && !n.is("mixture", "ingredients", "method", "base", "rub", "coating", "dough", "syrup") && l.heldBy(n.stem) == 0 && (end.kind != word || end.is("ingredients", "together", "until", "in", "well", "with"))
 }

@@ -104,6 +104,13 @@ func goesOn(ts []token, i int) (verb, bool) {
 	next := at(ts, i+1)
 	switch {
 	case ts[i].is("start", "begin", "continue", "resume"):
+	case ts[i].is("ask"):
+		for k := i + 1; k < min(i+6, len(ts)); k++ {
+			if ts[k].is("to") {
+				next = at(ts, k+1) // "ask a grown-up to switch on the oven"
+				break
+			}
+		}
 	case ts[i].is("carry", "go", "keep") && next.is("on"):
 		i++
 		next = at(ts, i+1)

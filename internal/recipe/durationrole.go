@@ -29,7 +29,7 @@ func qualify(ts []token, d *duration) {
 			d.open = true
 		case t.is("in") && has(ts[max(0, back-14):back], "cube of", "bread dropped", "piece of bread"):
 			d.role = describes // how hot the oil is
-		case t.is("keep", "keeps", "store", "stores", "lasts", "per"), t.is("up") && !at(ts, back-1).is("side", "face", "heat", "sides"):
+		case t.is("keep", "keeps", "store", "stores", "lasts", "per"):
 			d.role = describes
 		case t.is("after"):
 			d.role = refersBack

@@ -27,6 +27,9 @@ func timeUnit(ts []token, i int) (float64, int) {
 		return 1, i + 1 // "for a further 20-30m"
 	}
 	u := timeUnits[t.text]
+	if u == 0 && len(t.text) > 3 && t.text[0] == 'm' {
+		u = timeUnits[strings.ReplaceAll(t.text, "l", "i")] // "mlnutes", read off a picture
+	}
 	if u == 0 {
 		return 0, i
 	}

@@ -54,7 +54,7 @@ func handsOf(text string, j *job) (practical.Estimate, []string, float64) {
 			minors += 0.5
 		default:
 			t, w, d := estimate(j, c, seen)
-			if said && t.likely < 3 {
+			if said && (t.likely < 3 || c.to-c.at <= 1) {
 				continue
 			}
 			total.add(t.low, t.likely, t.high, 1)

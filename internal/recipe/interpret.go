@@ -104,7 +104,8 @@ func (cx *context) remember(body []token, c *clause) {
 		return
 	}
 	switch {
-	case c.wait && cx.place == practical.AtHob && (c.place == practical.AtSide && c.verbIs("cool") || c.place == practical.AtFridge || c.place == practical.AtFreezer):
+	case c.wait && cx.place == practical.AtHob && (c.place == practical.AtSide && c.verbIs("cool") || c.place == practical.AtFridge || c.place == practical.AtFreezer || c.place == practical.AtWarm),
+		cx.place == practical.AtHob && c.verbIs("knead", "roll", "shape"):
 		cx.place = ""
 	case c.wait && (c.place == practical.AtOven || c.place == practical.AtHob || c.place == practical.AtGrill), c.place == practical.AtMicrowave:
 		cx.place = c.place
@@ -313,5 +314,5 @@ func offHeat(body []token) bool {
 // leavesPan says that what was heated goes out of its pan: "pour over the dry ingredients".
 func leavesPan(body []token, c *clause) bool {
 	return c.verbIs("pour", "tip", "strain", "transfer", "scrape", "spoon") && hasAny(body, "over", "into", "onto", "on") &&
-		hasAny(body, "bowl", "ingredients", "flour", "tin", "dish", "jug", "blender", "processor", "mould", "jar", "jars", "flask", "case", "tray", "base", "crust", "yolks", "eggs", "basin", "tub", "liquidiser")
+		hasAny(body, "bowl", "ingredients", "flour", "tin", "dish", "jug", "blender", "processor", "mould", "jar", "jars", "flask", "case", "tray", "base", "crust", "yolks", "eggs", "basin", "tub", "liquidiser", "yeast")
 }

@@ -20,7 +20,7 @@ func (cx *context) moving(body []token, c *clause, said *duration) {
 		cx.attention(body, c)
 		return
 	}
-	if said == nil && has(body, "oven") && (c.verb.name == "set" && ovenStated(c) || c.verbIs("switch", "put") && hasAny(body, "on") && !has(body, "on the oven", "shelf", "in", "into", "tray")) {
+	if said == nil && has(body, "oven") && (c.verb.name == "set" && ovenStated(c) || c.verbIs("switch", "put") && hasAny(body, "on") && !has(body, "shelf", "in", "into", "tray") && (c.verb.name == "switch" || !has(body, "on the oven"))) {
 		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
 		return
 	}

@@ -100,12 +100,13 @@ func (s *splitter) unsaidParts(ts []token, cs []clause) [][2]int {
 }
 
 // allowsFor says that a sentence only tells how long the work before it takes:
-// "Allow 40 minutes.", "Give yourself a good hour".
-func allowsFor(ts []token, cs []clause) bool {
+// "Allow 40 minutes.", "Give yourself a good hour". The clauses count their tokens from shift.
+func allowsFor(ts []token, cs []clause, shift int) bool {
 	if len(cs) != 1 || !cs[0].verbIs("allow", "give") || len(cs[0].times) != 1 {
 		return false
 	}
-	between := ts[cs[0].at+1 : max(cs[0].at+1, cs[0].times[0].from)]
+	verb := cs[0].at - shift + 1
+	between := ts[min(verb, len(ts)):max(min(verb, len(ts)), min(cs[0].times[0].from, len(ts)))]
 	for _, t := range between {
 		if !t.is("yourself", "about", "around", "at", "least", "up", "to", "roughly", "a", "good", "plenty", "of", "time", ":", ",", "for", "this") {
 			return false

@@ -15,6 +15,11 @@ func (s *splitter) verbless(ts []token) (clause, bool) {
 	}
 	named := placeWords(ts)
 	if len(c.times) == 0 {
+		if goesIn(ts) {
+			c.verb = verbs["add"]
+			s.cx.interpret(ts, &c)
+			return c, true
+		}
 		c.verb = verbs["preheat"]
 		return c, ovenStated(&c) && hasAny(ts, "oven")
 	}
@@ -75,4 +80,29 @@ func (s *splitter) unsaidVerb(ts []token, named practical.Place, oven bool) verb
 var verbOfPlace = map[practical.Place]verb{
 	practical.AtOven: verbs["bake"], practical.AtHob: verbs["cook"], practical.AtFridge: verbs["chill"], practical.AtFreezer: verbs["freeze"],
 	practical.AtWarm: verbs["prove"], practical.AtGrill: verbs["grill"], practical.AtMicrowave: verbs["microwave"], practical.AtSide: verbs["rest"],
+}
+
+// goesIn says that a sentence without a verb puts something in: "Chocolate and lime juice in", "1 teaspoon jam in each".
+func goesIn(ts []token) bool {
+	for i, t := range ts {
+		if t.is("is", "are", "was", "were", "should", "it's", "its", "no", "not", "this", "be") {
+			return false
+		}
+		if i > 0 && i < 8 && t.is("in") && ts[i-1].kind == word && !ts[i-1].isAdverb() && !ontoWords[ts[i-1].text] && (at(ts, i+1).kind == sign || i+1 == len(ts) || at(ts, i+1).is("each", "at", "next", "last", "first", "now", "too", "together")) {
+			return true
+		}
+	}
+	return false
+}
+
+// ovenFigure takes a figure that stands alone after the oven was turned on for its temperature: "Turn on the oven. 200."
+func (s *splitter) ovenFigure(ts []token, from int) bool {
+	if s.cur == nil || s.cur.kind != ovenJob || len(wordsOf(ts)) != 1 || ts[0].kind != number || ts[0].value < 100 || ts[0].value > 260 {
+		return false
+	}
+	last := &s.cur.clauses[len(s.cur.clauses)-1]
+	h := heat{celsius: int(ts[0].value), oven: true, from: from - last.shift, to: from + 1 - last.shift}
+	last.heats = append(last.heats, h)
+	s.cx.oven = h.celsius
+	return true
 }
