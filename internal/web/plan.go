@@ -79,11 +79,12 @@ type Clash struct{ Text, Step, Link string }
 type File struct{ Link, Words string }
 
 func (s *Server) plan(w http.ResponseWriter, r *http.Request) error {
+	running := s.runs.of(r.PathValue("id")) // before the record: a search that ends in between has its plan in neither
 	rec, err := s.app.Open(r.Context(), r.PathValue("id"))
 	if err != nil {
 		return err
 	}
-	page := s.planPage(r, rec)
+	page := s.planPage(r, rec, running)
 	if page.Names, err = s.names(r.Context()); err != nil {
 		return err
 	}
@@ -175,7 +176,7 @@ func (s *Server) planFailed(w http.ResponseWriter, r *http.Request, u *run) erro
 	if err != nil {
 		return err
 	}
-	page := s.planPage(r, rec)
+	page := s.planPage(r, rec, s.runs.of(rec.ID))
 	page.fail(u.err)
 	return s.render(w, http.StatusUnprocessableEntity, "plan", page)
 }
@@ -200,7 +201,8 @@ func (p *PlanPage) fail(err error) {
 	p.Said = p.Failed
 }
 
-func (s *Server) planPage(r *http.Request, rec app.Record) PlanPage {
+// planPage is the page of a record, or of the search that goes on for it (nil: none).
+func (s *Server) planPage(r *http.Request, rec app.Record, u *run) PlanPage {
 	page := PlanPage{
 		Action: "/practical/" + rec.ID + "/plan", Plan: rec.Plan, Stale: rec.PlanStale, Pair: rec.Practical.Cooks == 2,
 		Pinned: len(rec.Practical.Pins), Files: files(rec.ID),
@@ -211,7 +213,7 @@ func (s *Server) planPage(r *http.Request, rec app.Record) PlanPage {
 	if n := len(page.Bar.Troubles); n > 0 {
 		page.Bar.TroubleTitle = "Put this right first, then dovetail"
 	}
-	if u := s.runs.of(rec.ID); u != nil {
+	if u != nil {
 		last, seen, _ := u.now()
 		page.Running, page.Sofar = true, "Looking for a plan."
 		query := r.URL.Query()

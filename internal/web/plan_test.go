@@ -223,6 +223,24 @@ func TestProgress(t *testing.T) {
 	}
 }
 
+// A search that ends while its page is being made leaves no page without it: the
+// record was read before the plan was kept, so the page still shows the search,
+// and its events say at once that it is over.
+func TestSearchEndsDuringThePage(t *testing.T) {
+	s := newSite(t)
+	rec := s.kept(menu())
+	u := s.server.runs.start(rec.ID, func(context.Context, func(app.Progress)) (app.Record, error) { return rec, nil })
+	<-u.done
+	page := s.server.planPage(httptest.NewRequest(http.MethodGet, "/practical/"+rec.ID+"/plan", nil), rec, u)
+	if !page.Running {
+		t.Error("the page knows of no search, and has no plan")
+	}
+	events := s.get("/practical/" + rec.ID + "/plan/progress").ok()
+	if want := "event: end\ndata: done\n\n"; events.body != want {
+		t.Error(cmp.Diff(want, events.body))
+	}
+}
+
 // A search that fails or breaks says so on the page; one that is replaced ends first.
 func TestRuns(t *testing.T) {
 	s := newSite(t)
