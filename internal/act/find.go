@@ -352,7 +352,7 @@ func (r *reader) sayWithout(from, end int) {
 	if name == "" || r.quiet && name != "done" && name != "probe" || name == "preheat" && end == from+1 && len(r.all) > 0 {
 		return
 	}
-	if n := len(r.all); n > 0 && (r.follows(name, r.ts[from+where]) || r.all[n-1].attaches(r.ts, name)) {
+	if n := len(r.all); n > 0 && (r.follows(name, r.ts[from+where]) || (where > 0 || name != "chilled") && r.all[n-1].attaches(r.ts, name)) {
 		return
 	}
 	if name == "setup" && r.ts[from+where].is("need", "equip", "kit", "equipment") && at(r.ts, end).is(":", "-") {

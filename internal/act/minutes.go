@@ -120,7 +120,17 @@ func bare(ts []token, i, j int, v float64) bool {
 	}
 	next := at(ts, j)
 	closed := next.kind == sign && !next.is("°", "%", "/", "-", "'") || next.is("and", "then", "until", "while", "at")
-	return closed && (v >= 2 && at(ts, i-1).in(waitVerbs) || cookedFor(ts, i, v))
+	return closed && (v >= 2 && at(ts, i-1).in(waitVerbs) || cookedFor(ts, i, v) || v >= 5 && afterHeat(ts, i))
+}
+
+// afterHeat says whether a number alone stands after a comma and a heat: "logs
+// in gas 4, 25", "in 180C, 20".
+func afterHeat(ts []token, i int) bool {
+	if !at(ts, i-1).is(",", "-", "/") {
+		return false
+	}
+	last := at(ts, i-2)
+	return last.is("c", "fan", "degrees", "°") || last.kind == number && at(ts, i-3).is("gas", "mark", "gm")
 }
 
 // cookedFor says whether a number alone ends a piece that begins with a verb of

@@ -34,7 +34,7 @@ func (r *row) listsPlaces() bool {
 			n++
 		}
 	}
-	return n >= 2 && !r.handles()
+	return n >= 2 && !r.has(act.Cut, act.Mix, act.Hob, act.PutIn, act.Shape, act.Fill, act.Chill, act.Serve, act.Plate, act.Decorate)
 }
 
 var clearedPlaces = lex("sink, sinks, hob, floor, cooker, worktop*, sides, bin, bins, draining")

@@ -87,8 +87,11 @@ func outOfOrder(v *view, f *asker) {
 // addedTo says that a step puts something into what the step before has on the
 // hob: "pour in the tomatoes".
 func (v *view) addedTo(before, s *stepSeen) bool {
-	if slices.ContainsFunc(before.verbs, func(verb string) bool { return len(verb) > 3 && slices.Contains(s.foods, verb) }) {
-		return true // "mash the potatoes", "top with the mash"
+	words := wordsOf(s.step.Text)
+	for i, w := range words {
+		if i > 0 && words[i-1] == "the" && slices.ContainsFunc(before.verbs, func(verb string) bool { return len(verb) > 3 && strings.HasPrefix(w, verb) }) {
+			return true // "mash the potatoes", "top with the mash"
+		}
 	}
 	return len(s.step.After) == 1 && slices.Contains(before.kinds, act.Hob) && intoIt.in(wordsOf(s.step.Text)) && s.order == before.order+1
 }

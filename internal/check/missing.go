@@ -79,7 +79,7 @@ func (v *view) ownFoodAbsent(s *stepSeen) bool {
 			absent++
 		}
 	}
-	return absent > 0 && absent == own
+	return absent > 0 && 2*absent >= own
 }
 
 // onlyOut says that rows take a dish from the cold, and that none puts it there.
@@ -190,7 +190,7 @@ func (v *view) folded(s *stepSeen) bool {
 	if v.timeIsThere(s) {
 		return true
 	}
-	if s.step.Wait != nil && v.enough(s) {
+	if w := s.step.Wait; w != nil && (w.Place == practical.AtHob && v.cooksEnough(s) || w.Place != practical.AtHob && v.enough(s)) {
 		return true
 	}
 	if heats := slices.ContainsFunc(s.kinds, func(k act.Kind) bool { return k == act.Hob || k == act.Grill }); heats && s.nameless {
@@ -322,7 +322,7 @@ func (v *view) enough(s *stepSeen) bool {
 				n++
 			}
 		}
-		if n == 0 && slices.Contains(kinds, act.Chill) && inCold.in(r.words) {
+		if n == 0 && slices.Contains(kinds, act.Chill) && inCold.in(r.words) && !r.has(act.FromCold) {
 			n = 1
 		}
 		there += n

@@ -92,7 +92,7 @@ var (
 // waterNotOn tells food for boiling water that nothing has put on in time.
 func waterNotOn(v *view, f *asker) {
 	for _, d := range v.of(act.Hob) {
-		if d.row.backwards || !needsWater.in(d.words) && !(slices.Contains(d.words, "rice") && slices.Contains(d.words, "in")) || !boiling.in(d.words) || sauced.in(d.words) || waterOn.in(d.row.words) || v.inLiquid(d) {
+		if d.row.backwards || !needsWater.in(d.words) && !(slices.Contains(d.words, "rice") && slices.Contains(d.words, "in")) || !boiling.in(d.words) && !(d.Verb == "" && d.Least > 0) || sauced.in(d.words) || waterOn.in(d.row.words) || v.inLiquid(d) {
 			continue
 		}
 		var on *row
@@ -121,7 +121,7 @@ const longestBoil = 60
 // inLiquid says that the dish has a soup, stock or sauce on the hob by then, in
 // which the food is cooked.
 func (v *view) inLiquid(d *deed) bool {
-	if slices.Contains(d.words, "water") {
+	if slices.Contains(d.words, "water") || d.Verb == "boil" {
 		return false
 	}
 	return slices.ContainsFunc(v.deeds[:d.place], func(o *deed) bool {

@@ -119,8 +119,8 @@ func (v *view) spelt(text string) []string {
 		mended, known := v.spelling[w]
 		if !known {
 			mended = plain(v.Words.Spell(w))
-			if strings.HasPrefix(mended, w) && !rawMeat.in([]string{mended}) {
-				mended = w // "veg", which the rules know
+			if w == "veg" {
+				mended = w // which the rules know
 			}
 			v.spelling[w] = mended
 		}

@@ -71,7 +71,7 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 	switch {
 	case share >= alongSure && kind && !s.onlyNamed:
 		return share + near
-	case p.made && !s.kinds[act.Ready] && k.oneThing(at[i], j) && k.stood(p, s) >= alongMade && k.open(p.row, at[i], j, met, pieces):
+	case p.made && !s.kinds[act.Ready] && (p.kind != act.Cut || s.kinds[act.Cut]) && k.oneThing(at[i], j) && k.stood(p, s) >= alongMade && k.open(p.row, at[i], j, met, pieces):
 		return k.stood(p, s) + near
 	case after && shortRest(s) && k.takesOut(p.row, j-1, at, pieces):
 		return alongBetween + near

@@ -41,6 +41,8 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 			return forKind
 		}
 		return forAlike
+	case p.kind == act.Reheat && s.wait != nil && s.wait.Least >= 10:
+		return -againstKind
 	case p.kind == act.Other && s.kinds[act.Other] && s.words[p.verb] < 1:
 		return 0
 	case p.kind == act.Mix && s.kinds[act.Mix] && !p.made && !plainVerbs[p.verb] && s.words[p.verb] < 1:
@@ -59,6 +61,9 @@ func (k *known) kindFits(p *piece, s *stepWords) float64 {
 	}
 	if p.kind == act.Cut && (!s.kinds[act.Shape] || preparing[p.act.Verb]) && !s.serve {
 		return -2 * againstKind
+	}
+	if p.kind == act.Hob && p.act.Least > 0 && s.ends == "" && !s.kinds[act.Hob] {
+		return 0 // minutes over the heat are no mixing
 	}
 	for _, a := range alike[p.kind] {
 		if s.kinds[a] {

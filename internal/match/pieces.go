@@ -217,7 +217,7 @@ func (k *known) pieceOf(n int, text string, all map[string]bool, c clause, done 
 	}
 	p.chore = p.chore || p.kind == act.Plate && warmsPlates(&p)
 	p.strange = k.strangersTo(p.own)
-	p.made = makers[a.Verb] || a.Kind == "" || a.Kind == act.Other && a.Verb == "" && c.end < len(text) // "dip done & chilling"
+	p.made = makers[a.Verb] && !(a.Verb == "cook" && a.Least > 0) || a.Kind == "" || a.Kind == act.Other && a.Verb == "" && c.end < len(text) // "dip done & chilling"
 	p.stands = standsFor(p.own, p.made || p.own["veget"])
 	for _, stem := range sorted(weights) {
 		rare, known := k.rare[stem]
