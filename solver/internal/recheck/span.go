@@ -10,9 +10,13 @@ type span struct {
 	base     int
 }
 
-// lengths: a span is as long as its ends say.
+// lengths: a span is as long as its ends say, and no shorter than the longest
+// path between them.
 func (c *checker) lengths(d *domain) {
 	for _, s := range c.spans {
+		if c.far != nil && !c.far.cycle {
+			d.atLeast(s.v, c.far.least(s.from.v, s.to.v)+s.to.add-s.from.add-s.base)
+		}
 		d.atLeast(s.v, d.low(s.to)-d.high(s.from)-s.base)
 		d.atMost(s.v, d.high(s.to)-d.low(s.from)-s.base)
 		d.keepApart(apart{s.from, s.to, s.base + d.lo[s.v]})
@@ -28,13 +32,17 @@ func (c *checker) spanOf(words []string) (view, bool) {
 	from, okFrom := c.term(words[0])
 	to, okTo := c.term(words[1])
 	base, okBase := c.number(words[2])
-	if !okFrom || !okTo || !okBase {
+	far := 4 * c.p.Horizon // no honest log speaks of more
+	if !okFrom || !okTo || !okBase || max(from.add, -from.add, to.add, -to.add, base, -base) > far {
 		return view{}, false
 	}
-	w := c.make(-farthest/4, farthest/4)
+	w := c.make(-c.longestSpan(), c.longestSpan())
 	c.spans = append(c.spans, span{w.v, from, to, base})
 	return w, true
 }
+
+// longestSpan is more than any span, in either direction.
+func (c *checker) longestSpan() int { return 16 * c.p.Horizon }
 
 // sum reads another way to write an objective: amounts of spans, and whatever
 // else it takes. It is the same sum, by the meaning of the spans alone.
@@ -49,14 +57,16 @@ func (c *checker) sum(words []string) {
 		return
 	}
 	s := sum{value: c.values[k], parts: slices.Clone(c.sums[k].parts)}
+	most := mostInSum / c.longestSpan() // amount in all
 	for w := 1; w < len(words); w += 2 {
 		amount, ok := c.number(words[w])
-		v := c.names[words[w+1]].v
-		i := slices.IndexFunc(c.spans, func(s span) bool { return s.v == v })
-		if !ok || i < 0 || amount > mostAmount || amount < -mostAmount {
+		named, known := c.names[words[w+1]]
+		i := slices.IndexFunc(c.spans, func(s span) bool { return s.v == named.v })
+		if ok = ok && known && i >= 0 && amount >= -most && amount <= most; !ok {
 			c.fault("%q of %q is no amount of a span", words[w], words[w+1])
 			return
 		}
+		most -= max(amount, -amount)
 		x := c.spans[i]
 		s.add(x.v, amount)
 		s.add(x.to.v, -amount)
@@ -67,7 +77,7 @@ func (c *checker) sum(words []string) {
 	c.sums = append(c.sums, s)
 }
 
-const mostAmount = 1 << 40
+const mostInSum = 1 << 56 // so that no sum of products leaves 63 bits
 
 // add adds a part.
 func (s *sum) add(v, weight int) {
