@@ -1,6 +1,10 @@
 package recheck
 
-import "plait.example/solver/problem"
+import (
+	"slices"
+
+	"plait.example/solver/problem"
+)
 
 // checker is a problem as variables and plain constraints, and the state of
 // one replay. Activity i starts at variable i and ends at variable n+i.
@@ -34,13 +38,15 @@ type checker struct {
 	spoken map[about]int
 	usual  map[about]int // by kind and state: what their variables are at most, or usually
 
-	far     *network         // nil if there are too many activities
-	links   []link           // lags, and variables that say whether a lag holds
-	linked  [][]int          // by variable: links that speak of it
-	couples []couple         // pairs that clash in whatever modes
-	coupled [][]int          // by variable: couples that wait for it
-	perhaps []couple         // pairs that clash in some modes
-	told    map[couple][]int // variables that say that one ends before the other starts
+	far     *network // nil if there are too many activities
+	links   []link   // lags, and variables that say whether a lag holds
+	linked  [][]int  // by variable: links that speak of it
+	couples []couple // pairs that clash in whatever modes
+	coupled [][]int  // by variable: couples that wait for it
+	perhaps []couple // pairs that clash in some modes
+	told    [][]int  // by two activities: variables that say that one ends before the other starts
+	speaks  []couple // by such a variable: the two
+	taker   [][]int  // by activity: resources that it takes in some mode
 	cliques [][]int
 
 	clauses    [][]lit
@@ -54,6 +60,7 @@ type checker struct {
 	profile, slope, latest []int // room for rules to work in
 	pieces                 []piece
 	members                []member
+	looked                 []bool
 }
 
 // view is what a name of the log stands for: base + scale*name is compared
@@ -98,7 +105,7 @@ func (c *checker) apart(l problem.Lag) apart {
 func newChecker(p *problem.Problem, nodes int) *checker {
 	c := &checker{
 		p: p, n: len(p.Activities), nodes: nodes, begin: &domain{},
-		names: map[string]view{}, spoken: map[about]int{}, usual: map[about]int{}, told: map[couple][]int{},
+		names: map[string]view{}, spoken: map[about]int{}, usual: map[about]int{},
 	}
 	d := c.begin
 	for range 2 * c.n {
@@ -124,6 +131,8 @@ func newChecker(p *problem.Problem, nodes int) *checker {
 	for r := range p.Resources {
 		c.room = append(c.room, c.roomOf(r))
 	}
+	c.told = make([][]int, c.n*c.n)
+	d.moved, d.stale = slices.Repeat([]bool{true}, c.n), slices.Repeat([]bool{true}, len(c.room))
 	c.noteUses()
 	c.temporal()
 	c.findCliques()

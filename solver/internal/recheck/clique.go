@@ -11,7 +11,7 @@ import (
 
 const (
 	leastClique = 3
-	mostMembers = 4000 // of all cliques together
+	cliqueShare = 8 // all together have at most so many members an activity
 )
 
 // findCliques grows a clique about every couple that clashes.
@@ -28,17 +28,19 @@ func (c *checker) findCliques() {
 			}
 		}
 	}
-	room := mostMembers
 	for _, o := range c.couples {
-		members := clique(near, o)
-		same := func(x []int) bool { return slices.Equal(x, members) }
-		if len(members) < leastClique || slices.ContainsFunc(c.cliques, same) {
-			continue
+		if members := clique(near, o); len(members) >= leastClique {
+			c.cliques = append(c.cliques, members)
 		}
+	}
+	slices.SortStableFunc(c.cliques, func(a, b []int) int { return cmp.Or(len(b)-len(a), slices.Compare(a, b)) })
+	c.cliques = slices.CompactFunc(c.cliques, slices.Equal[[]int])
+	room := cliqueShare * c.n
+	for at, members := range c.cliques {
 		if room -= len(members); room < 0 {
+			c.cliques = c.cliques[:at]
 			break
 		}
-		c.cliques = append(c.cliques, members)
 	}
 }
 
@@ -52,15 +54,20 @@ func clique(near [][]bool, o couple) []int {
 			may = append(may, i)
 		}
 	}
-	for len(may) > 0 {
-		degree := func(i int) (n int) {
-			for _, j := range may {
-				n += one(near[i][j])
-			}
-			return n
+	degree := make([]int, len(near))
+	for _, i := range may {
+		for _, j := range may {
+			degree[i] += one(near[i][j])
 		}
-		best := slices.MaxFunc(may, func(i, j int) int { return cmp.Or(cmp.Compare(degree(i), degree(j)), j-i) })
+	}
+	for len(may) > 0 {
+		best := slices.MaxFunc(may, func(i, j int) int { return cmp.Or(degree[i]-degree[j], j-i) })
 		members = append(members, best)
+		for _, i := range may {
+			for _, j := range may {
+				degree[j] -= one(!near[i][best] && near[i][j])
+			}
+		}
 		may = slices.DeleteFunc(may, func(i int) bool { return !near[i][best] })
 	}
 	slices.Sort(members)
@@ -75,13 +82,21 @@ type member struct {
 
 // inLine: the members of a clique run one after the other.
 func (c *checker) inLine(d *domain) {
+	c.looked = append(c.looked[:0], d.moved...)
+	clear(d.moved)
 	for _, clique := range c.cliques {
+		if !slices.ContainsFunc(clique, func(i int) bool { return c.looked[i] }) {
+			continue
+		}
 		for _, mirror := range [...]bool{false, true} {
 			l := line{c: c, d: d, mirror: mirror}
 			l.load(clique)
 			for n := range l.members {
-				l.after(&l.members[n])
-				l.notLast(&l.members[n])
+				m := &l.members[n]
+				l.after(m)
+				if l.lastFrom(m, l.latest[len(l.latest)-1]) {
+					l.notLast(m)
+				}
 			}
 			if l.full(); d.dead {
 				return
@@ -144,18 +159,25 @@ func (l *line) notLast(m *member) {
 		if by >= m.lct {
 			return
 		}
-		sum := 0
-		for n := range l.members {
-			k := &l.members[n]
-			if k.i == m.i || k.lst > by {
-				continue
-			}
+		if l.lastFrom(m, by) {
+			l.endAtMost(m, by)
+			return
+		}
+	}
+}
+
+// lastFrom says that those that start by some time take longer than until m
+// must start.
+func (l *line) lastFrom(m *member, by int) bool {
+	sum := 0
+	for n := range l.members {
+		if k := &l.members[n]; k.i != m.i && k.lst <= by {
 			if sum += k.length; k.est+sum > m.lst {
-				l.endAtMost(m, by)
-				return
+				return true
 			}
 		}
 	}
+	return false
 }
 
 // full: what lies between two times takes no longer than there is.

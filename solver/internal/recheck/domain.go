@@ -27,6 +27,8 @@ type domain struct {
 	dead    bool
 	touched []lit   // bounds that rules have not looked at yet
 	orders  []apart // chosen by a search
+	moved   []bool  // by activity: what a rule for cliques has not looked at yet
+	stale   []bool  // by resource: likewise, for windows
 }
 
 func (d *domain) add(lo, hi int) int {
@@ -46,6 +48,7 @@ func (d *domain) clone() *domain {
 func (d *domain) copy(o *domain) {
 	d.lo, d.hi = append(d.lo[:0], o.lo...), append(d.hi[:0], o.hi...)
 	d.touched = append(d.touched[:0], o.touched...)
+	d.moved, d.stale = append(d.moved[:0], o.moved...), append(d.stale[:0], o.stale...)
 	d.dead, d.orders = o.dead, slices.Clip(o.orders)
 }
 

@@ -52,10 +52,13 @@ func (c *checker) truth(v int, a apart) {
 	if !order {
 		return
 	}
-	key := couple{i, j}
-	c.told[key] = append(c.told[key], v)
+	c.told[i*c.n+j] = append(c.told[i*c.n+j], v)
+	for len(c.speaks) <= v {
+		c.speaks = append(c.speaks, couple{none, none})
+	}
+	c.speaks[v] = couple{i, j}
 	for _, at := range c.couplesOf(i) {
-		if o := c.couples[at]; o == key || o == (couple{j, i}) {
+		if o := c.couples[at]; o == (couple{i, j}) || o == (couple{j, i}) {
 			c.coupled = grow(c.coupled, v)
 			c.coupled[v] = append(c.coupled[v], at)
 		}
@@ -104,6 +107,7 @@ func (c *checker) wake(d *domain) {
 		if d.passed(l) {
 			continue
 		}
+		c.mark(d, l.v)
 		if l.v < len(c.linked) {
 			for _, at := range c.linked[l.v] {
 				c.links[at].apply(d)
@@ -117,6 +121,23 @@ func (c *checker) wake(d *domain) {
 		c.hear(d, l)
 	}
 	d.touched = d.touched[:0]
+}
+
+// mark notes which activities and resources are to be looked at again.
+func (c *checker) mark(d *domain, v int) {
+	switch {
+	case v < 2*c.n:
+		d.moved[v%c.n] = true
+		for _, r := range c.taker[v%c.n] {
+			d.stale[r] = true
+		}
+	case v < len(c.speaks) && c.speaks[v].i != none:
+		d.moved[c.speaks[v].i], d.moved[c.speaks[v].j] = true, true
+	case !c.single:
+		for r := range d.stale {
+			d.stale[r] = true
+		}
+	}
 }
 
 func (l *link) apply(d *domain) {
@@ -164,12 +185,12 @@ func (c *checker) never(d *domain, i, j int) bool {
 	if d.impossible(c.order(i, j)) {
 		return true
 	}
-	for _, v := range c.told[couple{i, j}] {
+	for _, v := range c.told[i*c.n+j] {
 		if d.hi[v] == 0 {
 			return true
 		}
 	}
-	for _, v := range c.told[couple{j, i}] {
+	for _, v := range c.told[j*c.n+i] {
 		if d.lo[v] == 1 {
 			return true
 		}
@@ -180,10 +201,10 @@ func (c *checker) never(d *domain, i, j int) bool {
 // putFirst makes i end before j starts, and the variables say so.
 func (c *checker) putFirst(d *domain, i, j int) {
 	d.keepApart(c.order(i, j))
-	for _, v := range c.told[couple{i, j}] {
+	for _, v := range c.told[i*c.n+j] {
 		d.atLeast(v, 1)
 	}
-	for _, v := range c.told[couple{j, i}] {
+	for _, v := range c.told[j*c.n+i] {
 		d.atMost(v, 0)
 	}
 }

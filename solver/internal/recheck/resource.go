@@ -1,5 +1,7 @@
 package recheck
 
+import "slices"
+
 // leastAmounts notes what every activity takes at least, whatever its mode.
 func (c *checker) leastAmounts(d *domain) {
 	if c.single {
@@ -26,14 +28,17 @@ func (c *checker) leastAmounts(d *domain) {
 func (c *checker) noteUses() {
 	for _, a := range c.p.Activities {
 		var modes [][]int
+		var taker []int
 		for _, m := range a.Modes {
 			row := make([]int, len(c.p.Resources))
 			for _, u := range m.Uses {
 				row[u.Resource] += u.Amount
+				taker = append(taker, u.Resource)
 			}
 			modes = append(modes, row)
 		}
-		c.taken = append(c.taken, modes)
+		slices.Sort(taker)
+		c.taken, c.taker = append(c.taken, modes), append(c.taker, slices.Compact(taker))
 		c.amount = append(c.amount, make([]int, len(c.p.Resources)))
 	}
 	c.leastAmounts(c.begin)

@@ -99,12 +99,12 @@ func (c *checker) comesFirst(d *domain, i, j int) bool {
 	if d.ordered(c.order(i, j)) || d.impossible(c.order(j, i)) {
 		return true
 	}
-	for _, v := range c.told[couple{i, j}] {
+	for _, v := range c.told[i*c.n+j] {
 		if d.lo[v] == 1 {
 			return true
 		}
 	}
-	for _, v := range c.told[couple{j, i}] {
+	for _, v := range c.told[j*c.n+i] {
 		if d.hi[v] == 0 {
 			return true
 		}

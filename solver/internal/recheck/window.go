@@ -13,6 +13,10 @@ type piece struct {
 // other way round. Every minute is tried as the first and as the end.
 func (c *checker) windows(d *domain) {
 	for r := range c.room {
+		if !d.stale[r] {
+			continue
+		}
+		d.stale[r] = false
 		c.pieces = c.pieces[:0]
 		first, last := c.p.Horizon, 0
 		for i := range c.n {
@@ -25,6 +29,9 @@ func (c *checker) windows(d *domain) {
 		}
 		for from := first; from < last && !d.dead; from++ {
 			c.windowsFrom(d, r, from, last)
+		}
+		if len(d.touched) > 0 {
+			return // lengths come first
 		}
 	}
 }
