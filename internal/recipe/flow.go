@@ -89,8 +89,10 @@ func (l *linker) names(i int) map[string]bool {
 		}
 	}
 	for _, p := range products {
-		if has(ts, p) && !beingMade(ts, stem(p)) && (strings.Contains(p, " ") || l.namesProduct(ts, p)) {
-			m[stem(p)] = true
+		if has(ts, p) && (strings.Contains(p, " ") || l.namesProduct(ts, p)) {
+			if s := stem(p); !beingMade(ts, s) {
+				m[s] = true
+			}
 		}
 	}
 	for _, t := range ts {

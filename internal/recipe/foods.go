@@ -68,15 +68,17 @@ var products = []string{
 // made are things that a cook makes and then works on, by stem: they come from an earlier step.
 var made = set("dough pastri batter base custard ganach meringu sauc crust")
 
-// isProduct says whether a stem is that of a product, such as a sauce, which may be only a part of the dish.
-func isProduct(s string) bool {
+// productStems is the products by their stems.
+var productStems = func() map[string]bool {
+	m := map[string]bool{}
 	for _, p := range products {
-		if stem(p) == s {
-			return true
-		}
+		m[stem(p)] = true
 	}
-	return false
-}
+	return m
+}()
+
+// isProduct says whether a stem is that of a product, such as a sauce, which may be only a part of the dish.
+func isProduct(s string) bool { return productStems[s] }
 
 // common are words that do not tell threads apart.
 var common = set("mixtur mix salt pepper water oil butter flour sugar egg cream milk")

@@ -62,9 +62,11 @@ func (l *linker) namesProduct(ts []token, product string) bool {
 // "shape into four burgers", "chill the slaw".
 func (l *linker) learn(i int) {
 	j, t := &l.jobs[i], l.threads[l.cur]
-	for _, p := range products {
-		if s := stem(p); has(j.ts, p) && beingMade(j.ts, s) {
-			t.holds[s] = true
+	if hasAny(j.ts, "make", "prepare", "making", "preparing", "start", "begin") {
+		for s := range productStems {
+			if beingMade(j.ts, s) {
+				t.holds[s] = true
+			}
 		}
 	}
 	for k, w := range j.ts {

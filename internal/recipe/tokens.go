@@ -2,6 +2,8 @@ package recipe
 
 import (
 	"strings"
+	"sync"
+	"sync/atomic"
 	"unicode"
 	"unicode/utf8"
 
@@ -192,8 +194,23 @@ func stem(w string) string {
 	if s, ok := irregular[w]; ok {
 		return s
 	}
-	return english.Stem(w, false)
+	if s, ok := stemmed.Load(w); ok {
+		return s.(string)
+	}
+	s := english.Stem(w, false)
+	if len(w) <= 20 && stemmedWords.Add(1) <= mostStemmed {
+		stemmed.Store(w, s)
+	}
+	return s
 }
+
+// mostStemmed is how many words are kept with their stems: the same ones come again and again.
+const mostStemmed = 20_000
+
+var (
+	stemmed      sync.Map // word to stem
+	stemmedWords atomic.Int64
+)
 
 // is says whether the token is one of the words (by text).
 func (t token) is(words ...string) bool {
