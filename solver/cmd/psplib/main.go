@@ -49,6 +49,7 @@ type options struct {
 	starts bool
 	proof  string
 	check  bool
+	nodes  int
 }
 
 func run(ctx context.Context, args []string, out, complaints io.Writer) int {
@@ -62,6 +63,7 @@ func run(ctx context.Context, args []string, out, complaints io.Writer) int {
 	flags.BoolVar(&o.starts, "start-times", false, "add a column with the start of every activity")
 	flags.StringVar(&o.proof, "proof", "", "write a log of the proof to this file; for one FILE only")
 	flags.BoolVar(&o.check, "check", false, "replay the proof by a checker of its own, and add a column that says what came of it")
+	flags.IntVar(&o.nodes, "check-nodes", 2000, "how many nodes of search the checker may take for a step that its propagation does not show")
 	flags.Usage = func() {
 		fmt.Fprintln(complaints, "usage: psplib [options] FILE...   (.sm or .sch; - reads standard input)")
 		flags.PrintDefaults()
@@ -73,6 +75,9 @@ func run(ctx context.Context, args []string, out, complaints io.Writer) int {
 		return misread
 	case o.limit < 0 || o.memory < 0 || o.effort < 1:
 		fmt.Fprintln(complaints, "psplib: -limit and -memory must be 0 or more, -effort 1 or more")
+		return misread
+	case o.nodes < 0:
+		fmt.Fprintln(complaints, "psplib: -check-nodes must be 0 or more")
 		return misread
 	case o.proof != "" && flags.NArg() > 1:
 		fmt.Fprintln(complaints, "psplib: -proof goes with one FILE only")
@@ -146,7 +151,7 @@ func solve(ctx context.Context, file string, o options) (row []string, code int,
 		row = append(row, starts(r.Solution))
 	}
 	if o.check {
-		word, err := log.check(p)
+		word, err := log.check(p, o.nodes)
 		if err != nil {
 			return nil, failed, fmt.Errorf("%s: %w", file, err)
 		}

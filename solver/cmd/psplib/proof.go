@@ -10,9 +10,6 @@ import (
 	"plait.example/solver/problem"
 )
 
-// checkNodes is how long a search the checker may make for one step.
-const checkNodes = 2000
-
 // proofFile is where the log of one instance goes; nil if none is wanted.
 type proofFile struct {
 	*os.File
@@ -41,13 +38,13 @@ func (f *proofFile) writer() io.Writer {
 	return f.File
 }
 
-// check replays the log and says in a few words what came of it. The error
-// says that the proof is wrong.
-func (f *proofFile) check(p *problem.Problem) (string, error) {
+// check replays the log, with so many nodes of search a step, and says in a few
+// words what came of it. The error says that the proof is wrong.
+func (f *proofFile) check(p *problem.Problem, nodes int) (string, error) {
 	if _, err := f.Seek(0, io.SeekStart); err != nil {
 		return "", err
 	}
-	r, err := recheck.Replay(p, f, checkNodes)
+	r, err := recheck.Replay(p, f, nodes)
 	if err != nil {
 		return "", err
 	}

@@ -38,9 +38,9 @@ func TestStepsThatOneRuleShows(t *testing.T) {
 	circle := on(40, nil, []int{3, 4}, nil, nil)
 	circle.Lags = []problem.Lag{{From: problem.Start(0), To: problem.Start(1), Min: -3}, {From: problem.Start(1), To: problem.Start(0), Min: 4}}
 	five := on(40, []int{2}, []int{2, 2, 2, 2, 2}, []int{1}, []int{1}, []int{1}, []int{1}, []int{1})
+	ample := on(40, []int{9, 2}, []int{2, 2, 2, 2, 2}, []int{1, 1}, []int{1, 1}, []int{1, 1}, []int{1, 1}, []int{1, 1})
 	three := on(40, []int{1, 1, 1}, []int{3, 4, 5}, []int{1, 1, 0}, []int{1, 0, 1}, []int{0, 1, 1})
-	four := on(40, []int{1, 1, 1, 1, 1, 1}, []int{6, 3, 3, 3},
-		[]int{1, 1, 1, 0, 0, 0}, []int{1, 0, 0, 1, 1, 0}, []int{0, 1, 0, 1, 0, 1}, []int{0, 0, 1, 0, 1, 1})
+	four := fourByPairs()
 	const orders = "let b1 lag s0+3 s1 0\nlet b2 lag s1+4 s0 0\n"
 	for _, c := range []struct {
 		why   string
@@ -52,6 +52,7 @@ func TestStepsThatOneRuleShows(t *testing.T) {
 		{"a lag leaves one order", lagged, orders + "clause b1"},
 		{"lags in a circle", circle, "clause"},
 		{"ten of a room of two by five, and no pair clashes", five, "bound 0 5"},
+		{"likewise, on the second of two resources", ample, "bound 0 5"},
 		{"four of them before 4 leave the fifth no room there", five, "clause s0>=3 s1>=3 s2>=3 s3>=3 s4>=4"},
 		{"no minute of it is an earliest start", five, "clause s0>=4 s1>=4 s2>=4 s3>=4 s4>=4 s0<=0 s1<=0 s2<=0 s3<=0 s4<=0"},
 		{"three that clash by pairs, on as many resources", three, "bound 0 12"},
@@ -73,6 +74,33 @@ func TestStepsThatOneRuleShows(t *testing.T) {
 				t.Errorf("%q, with a search: %v, %v", c.steps, r, err)
 			}
 		})
+	}
+}
+
+// fourByPairs is one of 6 and three of 3, every two of them on a resource of
+// their own.
+func fourByPairs() *problem.Problem {
+	return on(40, []int{1, 1, 1, 1, 1, 1}, []int{6, 3, 3, 3},
+		[]int{1, 1, 1, 0, 0, 0}, []int{1, 0, 0, 1, 1, 0}, []int{0, 1, 0, 1, 0, 1}, []int{0, 0, 1, 0, 1, 1})
+}
+
+// TestNotLast: three of 3 cannot all be done before 9. The one of 6 that starts
+// by 8 is not the last, so it ends by 12 if the others start by then; and the
+// same backwards from 40.
+func TestNotLast(t *testing.T) {
+	c := newChecker(fourByPairs(), 0)
+	d, e := c.root.clone(), c.root.clone()
+	d.atMost(0, 8)
+	e.atLeast(0, 40-8-6)
+	for i := 1; i < 4; i++ {
+		d.atMost(i, 12)
+		e.atLeast(i, 40-12-3)
+	}
+	if !c.propagate(d) || d.hi[0] != 6 {
+		t.Errorf("starts by %d; must be 6", d.hi[0])
+	}
+	if !c.propagate(e) || e.lo[0] != 28 {
+		t.Errorf("starts at %d or later; must be 28", e.lo[0])
 	}
 }
 
