@@ -103,6 +103,7 @@ func TestBoundsAgainstEveryScheduleTried(t *testing.T) {
 // never a proved bound of a problem whose best value is 7.
 func FuzzReplay(f *testing.F) {
 	f.Add(header + "bound 0 7\n" + footer)
+	f.Add(header + "let d1 span s0 s1+4 2\nsum 0 3 d1\nclause d1<=5 s1>=3\nbound 0 7\n" + footer)
 	f.Add(header + "clause !b1 s1>=3\nkeep 0 7\nbound 0 8\nchange 0 0 0\n" + footer)
 	f.Fuzz(func(t *testing.T, log string) {
 		r, err := Replay(twoJobs(), strings.NewReader(log), 50)
