@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"slices"
+	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -15,15 +16,16 @@ import (
 	"plait.example/internal/timeplan"
 )
 
+const demonstrationFile = "../../examples/three-in-three.yaml"
+
 // demonstration is the practical that plait demo opens with.
 func demonstration(tb testing.TB) *practical.Practical {
 	tb.Helper()
-	const file = "../../examples/three-in-three.yaml"
-	data, err := os.ReadFile(file)
+	data, err := os.ReadFile(demonstrationFile)
 	if err != nil {
 		tb.Fatal(err)
 	}
-	p, faults := practical.Parse(file, data)
+	p, faults := practical.Parse(demonstrationFile, data)
 	if len(faults) > 0 {
 		tb.Fatal(faults)
 	}
@@ -47,6 +49,29 @@ func longer(d, i, minutes int) func(*practical.Practical) {
 		e := &p.Dishes[d].Steps[i].Hands
 		e.Low, e.Likely, e.High = e.Low+minutes, e.Likely+minutes, e.High+minutes
 	}
+}
+
+// demonstrationPlan is its plan, made once.
+var demonstrationPlan = sync.OnceValues(func() (*timeplan.Plan, error) {
+	data, err := os.ReadFile(demonstrationFile)
+	if err != nil {
+		return nil, err
+	}
+	p, faults := practical.Parse(demonstrationFile, data)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return Plan(context.Background(), p, Options{Seed: 1})
+})
+
+// demonstrated is the demonstration and its plan.
+func demonstrated(tb testing.TB) (*practical.Practical, *timeplan.Plan) {
+	tb.Helper()
+	plan, err := demonstrationPlan()
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return demonstration(tb), plan
 }
 
 func planAfter(tb testing.TB, p *practical.Practical, before *timeplan.Plan) *timeplan.Plan {
@@ -83,10 +108,9 @@ func stayed(before, after *timeplan.Plan) (times, places int) {
 // plan in which the hands are hardly ever idle most rows have to move; those that need
 // not stay, and nearly all keep their place.
 func TestReplanKeepsWhatItCan(t *testing.T) {
-	p := demonstration(t)
-	before := planAfter(t, p, nil)
+	p, before := demonstrated(t)
 	var warmTimes, warmPlaces, coldTimes, coldPlaces int
-	for _, edit := range []func(*practical.Practical){longer(0, 4, 3), longer(1, 0, 3), longer(2, 3, 3), longer(2, 5, 3)} {
+	for _, edit := range []func(*practical.Practical){longer(0, 4, 3), longer(2, 3, 3)} {
 		q := edited(t, p, edit)
 		warm, cold := planAfter(t, q, before), planAfter(t, q, nil)
 		if found := timeplan.Judge(warm); len(found) > 0 {
@@ -100,16 +124,15 @@ func TestReplanKeepsWhatItCan(t *testing.T) {
 		times, places = stayed(before, cold)
 		coldTimes, coldPlaces = coldTimes+times, coldPlaces+places
 	}
-	t.Logf("of %d rows, %d kept their time and %d their place; afresh %d and %d", 4*len(before.Rows), warmTimes, warmPlaces, coldTimes, coldPlaces)
-	if warmTimes < 5*coldTimes/4 || warmPlaces < 5*coldPlaces/4 || warmPlaces < 4*len(before.Rows)*9/10 {
+	t.Logf("of %d rows, %d kept their time and %d their place; afresh %d and %d", 2*len(before.Rows), warmTimes, warmPlaces, coldTimes, coldPlaces)
+	if warmTimes < 5*coldTimes/4 || warmPlaces < 5*coldPlaces/4 || warmPlaces < 2*len(before.Rows)*9/10 {
 		t.Errorf("%d rows kept their time and %d their place; afresh %d and %d", warmTimes, warmPlaces, coldTimes, coldPlaces)
 	}
 }
 
 // An edit that asks for nothing else leaves every row where it is.
 func TestReplanOfTheSame(t *testing.T) {
-	p := demonstration(t)
-	before := planAfter(t, p, nil)
+	p, before := demonstrated(t)
 	for name, edit := range map[string]func(*practical.Practical){
 		"nothing":       func(*practical.Practical) {},
 		"another title": func(p *practical.Practical) { p.Title = "Thursday" },
@@ -238,12 +261,11 @@ func sameProofs(t *rapid.T, cold, warm []timeplan.Level) {
 }
 
 // BenchmarkReplan plans the demonstration after one step has become three
-// minutes longer, each of eight steps in turn, from the plan before and afresh.
+// minutes longer, one of 18 in turn, from the plan before and afresh.
 //
-//	go test ./internal/network -run '^$' -bench Replan -benchtime 24x
+//	go test ./internal/network -run '^$' -bench Replan -benchtime 18x
 func BenchmarkReplan(b *testing.B) {
-	p := demonstration(b)
-	before := planAfter(b, p, nil)
+	p, before := demonstrated(b)
 	var warm, cold []float64
 	for i := range b.N {
 		q := edited(b, p, longer(i%3, 1+i/3%6, 3))
