@@ -70,6 +70,7 @@ func (d *Document) readPDF(data []byte) error {
 		if err != nil {
 			return err
 		}
+		inkOf(part.Inked).paint(more)
 		d.Blocks = append(d.Blocks, more...)
 	}
 	return nil

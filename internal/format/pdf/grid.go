@@ -16,6 +16,7 @@ const near = 3.5
 // of them in lines as in Document.Text.
 type Part struct {
 	Text  string
+	Inked []table.Line // the letters of Text in their order, with their colours
 	Table *table.Table
 }
 

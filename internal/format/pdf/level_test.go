@@ -62,7 +62,7 @@ func TestTwoColumnsStayLines(t *testing.T) {
 		page += say(50, 700-20*float64(i), "9:00 - 9:20") + say(160, 700-20*float64(i), text)
 	}
 	parts := read(t, drawn(t, page)).Parts()
-	if want := []pdf.Part{{Text: "9:00 - 9:20\tRub in\n9:00 - 9:20\tChill\n9:00 - 9:20\tRoll out\n9:00 - 9:20\tBake"}}; !cmp.Equal(want, parts) {
+	if want := []pdf.Part{{Text: "9:00 - 9:20\tRub in\n9:00 - 9:20\tChill\n9:00 - 9:20\tRoll out\n9:00 - 9:20\tBake"}}; len(parts) != 1 || parts[0].Table != nil || parts[0].Text != want[0].Text {
 		t.Errorf("%+v", parts)
 	}
 }

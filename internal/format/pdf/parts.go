@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -19,9 +20,10 @@ func (d Document) Parts() (list []Part) {
 		lines := p.between
 		for i := range p.tables {
 			t := &p.tables[i]
-			text := Page{Lines: above(&lines, t.top-1), around: p.Lines}.text(s)
+			taken := above(&lines, t.top-1)
+			text := Page{Lines: taken, around: p.Lines}.text(s)
 			if text = strings.TrimSpace(text); text != "" {
-				list = append(list, Part{Text: text})
+				list = append(list, Part{Text: text, Inked: inked(taken)})
 				open = nil
 			}
 			if open.goesOn(t) {
@@ -31,9 +33,17 @@ func (d Document) Parts() (list []Part) {
 			open = t
 		}
 		if text := strings.TrimSpace(Page{Lines: lines, around: p.Lines}.text(s)); text != "" {
-			list = append(list, Part{Text: text})
+			list = append(list, Part{Text: text, Inked: inked(lines)})
 			open = nil
 		}
+	}
+	return list
+}
+
+// inked are lines with the colours of their letters.
+func inked(lines []Line) (list []table.Line) {
+	for _, l := range lines {
+		list = append(list, l.inked)
 	}
 	return list
 }
@@ -65,10 +75,8 @@ func (g *found) goesOn(next *found) bool {
 		rows = rows[1:]
 		g.table.Header = 1
 	}
-	if last := g.table.Rows[len(g.table.Rows)-1]; len(rows) > 0 && cut(rows[0]) {
-		for i, c := range rows[0] {
-			last[i].Lines = flow(last[i].Lines, c.Lines)
-		}
+	if len(rows) > 0 && cut(g.table.Rows, rows[0]) {
+		g.join(rows[0])
 		rows = rows[1:]
 	}
 	if (len(g.table.Rows)+len(rows))*len(g.table.Rows[0]) <= table.MaxCells {
@@ -77,20 +85,61 @@ func (g *found) goesOn(next *found) bool {
 	return true
 }
 
-// cut says whether a row is the rest of one that the page's end cut in two: it
-// has no words in its first cell, and those that it has begin in small letters.
-func cut(row []table.Cell) bool {
-	said := false
+// join adds the rest of a row that the page's end cut in two. A cell that goes on
+// over more rows of the next page does so in the table.
+func (g *found) join(rest []table.Cell) {
+	last := len(g.table.Rows) - 1
+	for i, c := range rest {
+		at := owner(g.table.Rows, last, i)
+		cell := &g.table.Rows[at][i]
+		cell.Lines = flow(cell.Lines, c.Lines)
+		if c.Down > 1 {
+			cell.Down = last - at + c.Down
+		}
+	}
+}
+
+// owner is the row of the cell that covers a place.
+func owner(rows [][]table.Cell, row, column int) int {
+	for at := row; at > 0; at-- {
+		if c := rows[at][column]; c.Down > 0 {
+			if at+c.Down > row {
+				return at
+			}
+			break
+		}
+	}
+	return row
+}
+
+// brokenWord is how a line ends whose last word goes on at its hyphen.
+var brokenWord = regexp.MustCompile(`\pL-$`)
+
+// joining is how a cell ends whose words go on.
+var joining = regexp.MustCompile(`(?i)(?:[,;(&–-]|\b(?:for|the|a|an|and|or|to|in|into|of|at|with|on|from|by|about|until|my|then))$`)
+
+// cut says whether a row is the rest of one that the page's end cut in two: what
+// it says begins in small letters, or goes on with a cell that breaks off, and
+// not in its first cell alone.
+func cut(rows [][]table.Cell, row []table.Cell) bool {
+	goes := false
 	for i, c := range row {
 		if len(c.Lines) == 0 {
 			continue
 		}
 		first, _ := utf8.DecodeRuneInString(c.Text())
-		if said = true; i == 0 || !unicode.IsLower(first) {
+		before := rows[owner(rows, len(rows)-1, i)][i]
+		switch {
+		case unicode.IsLower(first):
+			goes = goes || i > 0
+		case i > 0 && joining.MatchString(strings.TrimSpace(before.Text())):
+			goes = true
+		case i > 0 && unicode.IsDigit(first) && len(before.Lines) > 0:
+		default:
 			return false
 		}
 	}
-	return said
+	return goes
 }
 
 // flow is lines of a cell whose last goes on with the first of others.
@@ -99,7 +148,9 @@ func flow(lines, more []table.Line) []table.Line {
 		return append(lines, more...)
 	}
 	line := slices.Clone(lines[len(lines)-1])
-	line[len(line)-1].Text += " "
+	if end := &line[len(line)-1]; !brokenWord.MatchString(end.Text) {
+		end.Text += " "
+	}
 	for _, p := range more[0] {
 		line = line.Join(p)
 	}
