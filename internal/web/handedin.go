@@ -147,7 +147,11 @@ func (s *Server) handedInPage(r *http.Request) (HandedInPage, error) {
 	}
 	for _, f := range class.Faults {
 		if len(f.Pupils) > 1 && f.Question != "" {
-			page.Class.Common = append(page.Class.Common, Common{f.Question, severityWords[string(f.Severity)], strings.Join(f.Pupils, ", "), len(f.Pupils)})
+			who := strings.Join(f.Pupils, ", ")
+			if len(f.Pupils) == len(class.Pupils) {
+				who = "Everybody."
+			}
+			page.Class.Common = append(page.Class.Common, Common{f.Question, severityWords[string(f.Severity)], who, len(f.Pupils)})
 		}
 	}
 	return page, nil

@@ -25,7 +25,12 @@ type HandedPage struct {
 	Word    bool // the plan is a Word document
 	Unread  []string
 	Done    string
+	Earlier *PlanLink // the plans before and after it in the list; nil: there is none
+	Next    *PlanLink
 }
+
+// PlanLink leads to another plan.
+type PlanLink struct{ Link, Who string }
 
 // HandedRow is a row as it was read.
 type HandedRow struct {
@@ -94,6 +99,10 @@ func (s *Server) handedPage(r *http.Request) (HandedPage, error) {
 	if err != nil {
 		return HandedPage{}, err
 	}
+	_, all, err := s.app.HandedPlans(r.Context(), rec.ID, nil)
+	if err != nil {
+		return HandedPage{}, err
+	}
 	setting, err := s.app.FeedbackSetting(r.Context(), rec.ID)
 	if err != nil {
 		return HandedPage{}, err
@@ -104,6 +113,7 @@ func (s *Server) handedPage(r *http.Request) (HandedPage, error) {
 		Word: h.Checked.Word, Unread: slices.Concat(h.Notes, h.Matched.Plan.Unread), Done: doneWords[r.URL.Query().Get("done")],
 	}
 	page.Title = h.Who + " · " + page.Bar.Title
+	page.Earlier, page.Next = beside(rec.ID, all, h.ID)
 	for _, severity := range []string{"stops", "marks", "polish"} {
 		g := FoundGroup{Severity: severity, Words: severityWords[severity]}
 		for _, f := range h.Findings {
@@ -119,6 +129,18 @@ func (s *Server) handedPage(r *http.Request) (HandedPage, error) {
 	page.Rows = handedRows(rec.Practical, h, page.Groups, correct)
 	page.Correct = correcting(rec.Practical, h, correct)
 	return page, nil
+}
+
+// beside leads to the plans before and after one in the list.
+func beside(id string, all []*app.HandedPlan, plan int64) (earlier, next *PlanLink) {
+	link := func(i int) *PlanLink {
+		if i < 0 || i >= len(all) {
+			return nil
+		}
+		return &PlanLink{fmt.Sprintf("/practical/%s/plans/%d", id, all[i].ID), all[i].Who}
+	}
+	at := slices.IndexFunc(all, func(h *app.HandedPlan) bool { return h.ID == plan })
+	return link(at - 1), link(at + 1)
 }
 
 func handedRows(p *practical.Practical, h *app.HandedPlan, groups []FoundGroup, correct int) (rows []HandedRow) {

@@ -80,7 +80,7 @@ func every() map[string][]any {
 			Plans: []HandedCard{{HandedPlan: &app.HandedPlan{Who: "w"}, Link: "/l", Stops: 1, Change: "c", Main: "m"}, {HandedPlan: &app.HandedPlan{Later: true}, Why: "w"}},
 		}},
 		"handed": {HandedPage{Base: base, HandedCard: HandedCard{HandedPlan: &app.HandedPlan{Who: "w"}, Why: "w"}}, HandedPage{Base: base, HandedCard: HandedCard{HandedPlan: &app.HandedPlan{Who: "w"}, Unsaid: "u"}, Rows: []HandedRow{{}}}, HandedPage{
-			Base: base, HandedCard: HandedCard{HandedPlan: &app.HandedPlan{Who: "w"}, Stops: 1, Change: "c"}, Action: "/a", Shows: true, Word: true, Unread: []string{"u"}, Done: "d",
+			Base: base, HandedCard: HandedCard{HandedPlan: &app.HandedPlan{Who: "w"}, Stops: 1, Change: "c"}, Action: "/a", Shows: true, Word: true, Unread: []string{"u"}, Done: "d", Earlier: &PlanLink{"/l", "w"}, Next: &PlanLink{"/l", "w"},
 			Groups:  []FoundGroup{{"stops", "w", []FoundFault{{"stops", "w", "q", "e", "a", 1}, {Question: "q"}}}},
 			Rows:    []HandedRow{{1, "9:00", "h", []Chip{mark}, "t", "p", []string{"A1 t"}, "90 %", false, true, []FoundFault{{"stops", "w", "q", "e", "a", 1}}, true}, {Number: 2, Sure: "10 %", Unsure: true}, {}},
 			Correct: &Correcting{1, "t", []StepsOf{{mark, []StepChoice{{"A1", "t", true}, {ID: "A2"}}}}},
