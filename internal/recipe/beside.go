@@ -42,7 +42,7 @@ func objectless(j *job) bool {
 	for at(j.it.ts, k).is("up", "roughly", "finely", "thinly") {
 		k++
 	}
-	return k < j.to && at(j.it.ts, k).is("into", "and") && j.clauses[0].verbIs("cut", "chop", "slice", "break", "tear", "mash", "shred", "flake", "dice")
+	return k < j.to && at(j.it.ts, k).is("into", "and") && j.clauses[0].verbIs("cut", "chop", "slice", "break", "tear", "mash", "shred", "flake", "dice", "divide", "form", "shape")
 }
 
 // worksIn says that a job begins by working something into what is there: "beat
@@ -79,7 +79,7 @@ func (l *linker) startsBeside(i int, cur *thread, refs []int, names map[string]b
 		return true, "makes new ingredients ready: needs nothing before it"
 	case i == l.serving || j.waiting() != nil && len(j.clauses) == 1:
 		return false, ""
-	case freshBowl(j.ts) && !joinsLater(j):
+	case freshBowl(j.ts) && !joinsLater(j) && !movesOn(j):
 		return !refersTo(refs, l.cur) || cur.waiting, "a bowl or pan of its own"
 	case makes(j) && (cur.waiting && !leans(j) || j.first && len(refs) == 0 && !hasAny(j.ts, "it", "them", "mixture") && !has(j.ts, "the pan", "the tin", "the pot", "juices", "the roasting tin", "same pan")):
 		return true, "begins something new while the step before waits"
@@ -258,6 +258,12 @@ func upToSign(ts []token) []token {
 	return ts
 }
 
+// movesOn says that a job begins by putting what is there somewhere, without naming it: "place in a clean pan".
+func movesOn(j *job) bool {
+	c := j.clauses[0]
+	return c.verb.deed == moves && ontoWords[at(j.it.ts, c.at+1).text]
+}
+
 // vessels are what food is cooked or mixed in.
 var vessels = set("bowl pan saucepan pot wok skillet casserole kadai kadhai karahi jug frypan dish tawa stockpot saute-pan")
 
@@ -291,7 +297,7 @@ func (l *linker) labelled(j *job) bool {
 		}
 		fresh = fresh || t.kind == word && l.foods[t.food()] && l.heldBy(t.food()) == 0
 	}
-	return fresh && (componentWords[name.text] || isProduct(name.stem) || l.foods[name.food()] || l.isComponent(name.stem) || l.titlePart[name.stem] > 0)
+	return fresh && (componentWords[name.text] || isProduct(name.stem) || l.foods[name.food()] || l.isComponent(name.stem) || l.titlePart[name.stem] > 0 || l.title[name.stem])
 }
 
 // mixesPart says that a job makes a part by its name alone: "stir together the filling", "beat the filling ingredients together".

@@ -46,7 +46,7 @@ func clauses(ts []token) []clause {
 			v, ok = inner, true
 		}
 		if !ok || !verbal(ts, i, len(starts) == 0) {
-			if off, set := setStretch(ts, i); set && len(starts) > 0 {
+			if off, set := setStretch(ts, i); set && len(starts) > 0 && !waitsForTime(ts, starts[len(starts)-1], i) {
 				c := clause{from: i, at: i, verb: verbs["cook"], carried: true}
 				if off {
 					c.verb = verbs["rest"]

@@ -297,7 +297,7 @@ func (s *sorter) newRecipe(i int) bool {
 	if _, ok := portions(l.ts); ok {
 		return false
 	}
-	if l.heading > 0 && s.cur.titleLevel > 0 {
+	if l.heading > 0 && s.cur.titleLevel > 0 && !(l.heading == boldHeading && s.cur.titleLevel == boldHeading) {
 		return l.heading <= s.cur.titleLevel
 	}
 	if l.heading == 0 && !l.gap || strings.HasSuffix(l.text, ".") || strings.HasSuffix(l.text, ":") {

@@ -280,7 +280,7 @@ func (l *linker) touched(i int, names map[string]bool, refs []int) ([]int, strin
 		return refs, "" // the dish is among them by its name
 	}
 	cur := l.threads[l.cur]
-	if hasAny(j.ts, "everything") && meanwhile(j.ts) == "" && !freshBowl(j.ts) && (j.it.component == "" || j.it.component == cur.component) {
+	if (hasAny(j.ts, "everything") || has(j.ts, "the lot")) && meanwhile(j.ts) == "" && !freshBowl(j.ts) && (j.it.component == "" || j.it.component == cur.component) {
 		return l.allThreads(), ""
 	}
 	switch parallel, why := l.startsBeside(i, cur, refs, names); {

@@ -251,6 +251,8 @@ func bareHeat(ts []token, i, j int, v float64) bool {
 	switch {
 	case prev.is("at", "to", "oven"):
 		return has(near, "oven", "preheat", "bake", "roast", "heat", "temperature", "temp", "turn down", "turn up", "down to", "up to") && !has(near, "oil", "fryer")
+	case prev.is(","):
+		return has(ts[max(0, i-8):i], "oven") && (n.kind == sign || j >= len(ts))
 	case prev.is("on", ":", "="):
 		return has(ts[max(0, i-4):i], "oven", "temp", "temperature")
 	}

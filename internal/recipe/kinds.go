@@ -15,6 +15,7 @@ var kinds = func() map[string][]string {
 		"greens":  "spinach kale chard cabbage callaloo",
 		"berries": "raspberries strawberries blueberries blackberries",
 		"cheese":  "cheddar parmesan gruyere mozzarella feta halloumi paneer mascarpone ricotta",
+		"nuts":    "cashews almonds walnuts hazelnuts peanuts pecans pistachios",
 		"lentils": "dal daal dhal",
 		"dal":     "lentils",
 		"noodles": "vermicelli udon soba ramen",

@@ -212,6 +212,9 @@ func boxLength(s string) int {
 	return 0
 }
 
+// boldHeading is the level of a line that is wholly bold: it may be a title or the name of a part.
+const boldHeading = 4
+
 // headingSigns takes off "## " and the stars or underscores of a line that is wholly bold.
 func headingSigns(text string, start, end int, l *line) (int, int) {
 	s := text[start:end]
@@ -224,14 +227,14 @@ func headingSigns(text string, start, end int, l *line) (int, int) {
 		return start + n, end - (len(s)-len(strings.TrimRight(s, "#")))*boolInt(len(s) > n)
 	}
 	if t := strings.Trim(s, "*_: "); len(t) > 4 && len(t) < 80 && strings.HasPrefix(s, "***") && strings.HasSuffix(strings.TrimRight(s, ": "), "***") && !strings.Contains(t, "*") {
-		l.heading = 4
+		l.heading = boldHeading
 		at := start + strings.Index(s, t)
 		return at, at + len(t)
 	}
 	for _, mark := range []string{"**", "__"} {
 		t := strings.TrimSuffix(s, ":")
 		if len(t) > 4 && strings.HasPrefix(t, mark) && strings.HasSuffix(t, mark) && strings.Count(t, mark) == 2 && len(t) < 80 {
-			l.heading = 4
+			l.heading = boldHeading
 			return start + 2, start + len(t) - 2
 		}
 	}

@@ -4,6 +4,9 @@ import "plait.example/internal/practical"
 
 // leavesFridge says that food is taken out of the cold some time before it is wanted.
 func leavesFridge(body []token, said *duration) bool {
+	if said != nil && said.most >= 5 && hasAny(body, "pull", "take", "get", "bring", "lift") && hasAny(body, "out") && hasAny(body, "ahead", "beforehand", "earlier") {
+		return true // "pull the chicken out 30 minutes ahead"
+	}
 	return said != nil && said.most >= 5 && has(body, "out of the fridge", "out of fridge", "from the fridge", "out of the refrigerator", "from the refrigerator", "from fridge", "out of the freezer", "from the freezer", "to room temperature", "come to room")
 }
 
@@ -40,6 +43,11 @@ func (cx *context) moving(body []token, c *clause, said *duration) {
 	if said == nil && (c.verbIs("transfer", "place", "put", "set", "pop") && has(body, "rack", "cooling") && !has(body, "drain", "paper", "shelf", "roasting") || putToCool(body, c)) {
 		c.verb = verbs["cool"]
 		c.wait, c.place, c.look = true, practical.AtSide, practical.Leave
+		return
+	}
+	if said == nil && has(body, "aside") && has(body, "to set", "to harden", "to firm", "to thicken", "to infuse", "to soak", "to rest", "to cool") {
+		c.wait, c.place = true, practical.AtSide
+		cx.attention(body, c)
 		return
 	}
 	if said == nil {

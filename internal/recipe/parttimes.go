@@ -46,6 +46,9 @@ func secondTime(ts []token, c *clause) int {
 		if d.role != lasts {
 			continue
 		}
+		if at(ts, d.to).is("absolute", "minimum", "maximum", "tops") {
+			continue // "24 hours, 4 hours at the least"
+		}
 		if last >= 0 && d.from > c.at {
 			a := c.times[last]
 			if cut := parting(ts, a.to, d.from); cut > c.at && !joinedTimes(ts, a, d) {

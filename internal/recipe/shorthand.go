@@ -115,3 +115,12 @@ func allowsFor(ts []token, cs []clause, shift int) bool {
 	rest := ts[min(cs[0].times[0].to, len(ts)):]
 	return !hasAny(rest, "cool", "rest", "rise", "stand", "set", "soak")
 }
+
+// waitsForTime says that a clause cooks something and states no time before
+// token i: the time that follows is its own ("fry in the butter, lid on, 8 minutes").
+func waitsForTime(ts []token, c clause, i int) bool {
+	if d := c.verb.deed; d != waits && d != fries && d != cooks {
+		return false
+	}
+	return len(durations(ts[c.at:i])) == 0
+}

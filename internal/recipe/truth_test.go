@@ -107,6 +107,7 @@ func TestTruth(t *testing.T) {
 		{"sixth", floor(0, 0, 0, 0, 0, 0, 0)},
 		{"seventh", floor(0, 0, 0, 0, 0, 0, 0)},
 		{"eighth", floor(0, 0, 0, 0, 0, 0, 0)},
+		{"ninth", floor(0, 0, 0, 0, 0, 0, 0)},
 	} {
 		t.Run(set.name, func(t *testing.T) {
 			var total score

@@ -20,6 +20,18 @@ func (cx *context) working(body []token, c *clause, said *duration) {
 		c.wait, c.place, c.look = true, practical.AtSide, practical.Leave
 		return
 	}
+	if c.verb.name == "get" && has(body, "oven") && hasAny(body, "hot", "on", "heating", "going", "ready") {
+		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
+		return
+	}
+	if said != nil && said.most >= 4 && cx.place != practical.AtOven && has(body, "to dry", "to steam dry", "to drain", "to cool", "to rest", "to soak", "to set", "to firm", "to harden") {
+		c.wait, c.place = true, practical.AtSide
+		if named == practical.AtFridge || named == practical.AtFreezer || named == practical.AtWarm {
+			c.place = named
+		}
+		cx.attention(body, c)
+		return
+	}
 	if has(body, "simmering water", "bain marie", "bain-marie", "double boiler") && !has(body, "into the", "add") {
 		c.place = practical.AtHob
 	}
