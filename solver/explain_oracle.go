@@ -88,6 +88,9 @@ func (x *oracle) keep(g group) *problem.Problem {
 	return problem.Without(x.p, gone)
 }
 
+// askUnit is the Luby unit of a question, in conflicts.
+const askUnit = 20
+
 // callCost is how many conflicts the mere asking counts for.
 const callCost = 5
 
@@ -136,7 +139,7 @@ func (x *oracle) run(g group, effort int64) answer {
 		Stop: func() bool { return x.ctx.Err() != nil },
 		Restart: func(run int) int64 {
 			x.b.byClock = run%4 == 0
-			return firstUnit * lcg.Luby(run)
+			return askUnit * lcg.Luby(run)
 		},
 	})
 	after := x.m.e.Stats

@@ -11,11 +11,15 @@ func (x *explaining) smallest() Conflict {
 	x.best, _ = x.reduced(x.shortest(), firstShare)
 	minimal := false
 	for share := int64(firstShare); ; share *= 2 {
+		before := x.left
 		x.meet(share)
 		if x.proved() || x.left <= 0 || x.ctx.Err() != nil {
 			break
 		}
 		x.best, minimal = x.reduced(x.best, share)
+		if x.left == before && share > x.left {
+			break // nothing more to be asked with what is left
+		}
 	}
 	if x.proved() {
 		minimal = true // a conflict that could spare a member would not be smallest
@@ -45,7 +49,7 @@ func (x *explaining) necessary() {
 			continue
 		}
 		if x.ask(x.all.without(i), firstShare) == holds {
-			x.correct(x.all.without(i), newGroup(len(x.names)).with(i))
+			x.correct(newGroup(len(x.names)).with(i))
 		}
 	}
 	if x.forced.size() >= worthHardening {
@@ -60,27 +64,21 @@ func (x *explaining) inAll(i int) bool {
 	return !slices.ContainsFunc(x.conflicts, func(c group) bool { return !c.has(i) })
 }
 
-// correct notes a correction, less what of it a little effort finds to be kept
-// with all the rest.
-func (x *explaining) correct(kept, correction group) {
-	for _, i := range correction.members() {
-		if x.ask(kept.with(i), growShare) == holds {
-			kept = x.keptWith(kept.with(i))
-		}
-	}
-	correction = x.all.less(kept)
+// correct notes that the rest holds without this correction.
+func (x *explaining) correct(correction group) {
 	if correction.size() == 1 {
 		x.forced = x.forced.or(correction)
 		x.least = max(x.least, x.forced.size())
 	}
-	x.corrections = slices.DeleteFunc(x.corrections, correction.within)
 	if !slices.ContainsFunc(x.corrections, func(c group) bool { return c.within(correction) }) {
-		x.corrections = append(x.corrections, correction)
+		x.corrections = append(slices.DeleteFunc(x.corrections, correction.within), correction)
 	}
 }
 
-// growShare is the effort to keep one demand more, in conflicts.
-const growShare = 50
+const (
+	growShare  = 20 // effort to keep some demands more, in conflicts
+	growUnsure = 2  // how many such questions may be left without an answer
+)
 
 // keptWith is the largest group known to hold that has all of g.
 func (x *explaining) keptWith(g group) group {
@@ -93,35 +91,50 @@ func (x *explaining) keptWith(g group) group {
 	return best
 }
 
-// grow makes a correction of what g, which holds, leaves out: from above, as
-// many of the others as can be are asked for with g, less one of each group
-// that is found to break.
+// grow makes a correction of what g, which holds, leaves out. First all of the
+// others are asked for with g, less one of each conflict; then, where there is
+// no answer, half of them, and so on; last those that had to make way alone.
 func (x *explaining) grow(g group) {
 	if slices.ContainsFunc(x.corrections, func(c group) bool { return !c.meets(g) }) {
 		return // one is known
 	}
-	want := x.all
-	for {
-		c := x.breaking(want)
-		if c == nil {
-			switch x.ask(want, growShare) {
-			case holds:
-				kept := x.keptWith(want)
-				x.correct(kept, x.all.less(kept))
-				return
-			case unsure:
-				kept := x.keptWith(g)
-				x.correct(kept, x.all.less(kept))
-				return
+	kept := x.keptWith(g)
+	unsures := 0
+	for parts := [][]int{x.weighty}; len(parts) > 0 && unsures < growUnsure; {
+		part := parts[len(parts)-1]
+		parts = parts[:len(parts)-1]
+		more := newGroup(len(x.names))
+		for _, i := range part {
+			if !kept.has(i) && !x.known(kept.with(i)) {
+				more = more.with(i)
 			}
-			continue
 		}
-		i := x.victim(c.less(g))
-		if i < 0 {
-			return
+		for more.size() > 0 {
+			if c := x.breaking(kept.or(more)); c != nil {
+				i := x.victim(c.less(kept))
+				if more = more.without(i); !x.known(kept.with(i)) {
+					parts = append([][]int{{i}}, parts...)
+				}
+				continue
+			}
+			switch x.ask(kept.or(more), growShare) {
+			case holds:
+				kept, more = x.keptWith(kept.or(more)), nil
+			case unsure:
+				unsures++
+				if list := x.ordered(more); len(list) > 1 {
+					parts = append(parts, list[len(list)/2:], list[:len(list)/2])
+				}
+				more = nil
+			}
 		}
-		want = want.without(i)
 	}
+	x.correct(x.all.less(kept))
+}
+
+// ordered lists a group in the order of weight.
+func (x *explaining) ordered(g group) []int {
+	return slices.DeleteFunc(slices.Clone(x.weighty), func(i int) bool { return !g.has(i) })
 }
 
 // breaking is a smallest conflict known within g, or nil.
