@@ -201,7 +201,8 @@ func (n *network) turns() (turns problem.Objective) {
 // switches is how often the cook goes from one dish to another: a state of no
 // working time, whose levels are the dishes and which every job of a dish needs.
 // Jobs of no dish (washing up, clean-downs, the dial) stay out. Of a pair it is
-// not counted: who does what is shared out when the times stand.
+// no aim of the search: who does what is shared out when the times stand, with
+// as few changes as those times allow (see cooks).
 func (n *network) switches(p *problem.Problem) (count problem.Objective) {
 	dishes := len(n.practical.Dishes)
 	if n.practical.Cooks > 1 || dishes < 2 {

@@ -107,13 +107,41 @@ func TestRecipesOrderGivesWay(t *testing.T) {
 	wantLevel(t, p, timeplan.AimOrder, 1)
 }
 
-// A pair's changes of dish are not counted; the rest is.
-func TestAimsOfAPair(t *testing.T) {
-	p := bare(dish("A", hands("A1", 5), hands("A2", 5)), dish("B", hands("B1", 5)))
+// Two cooks, two dishes of three jobs of 5 minutes that follow each other: each
+// cook keeps to a dish, and nobody changes.
+func TestPairKeepsToItsDishes(t *testing.T) {
+	p := bare(
+		dish("A", hands("A1", 5), hands("A2", 5, "A1"), hands("A3", 5, "A2")),
+		dish("B", hands("B1", 5), hands("B2", 5, "B1"), hands("B3", 5, "B2")))
 	p.Cooks = 2
-	for _, l := range mustPlan(t, p).Levels {
-		if l.Aim == timeplan.AimSwitches {
-			t.Errorf("%+v of a pair", l)
-		}
+	plan := mustPlan(t, p)
+	wantFinish(t, plan, timeplan.Optimal, "09:16") // 15, and 1 to serve
+	wantLevel(t, plan, timeplan.AimSwitches, 0)
+}
+
+// Rows at given times are shared out with the fewest changes. The cook who
+// had A last is free for C at 9:10, and so is the one who had B; C goes to
+// the one whose dish is done, since the other's comes again.
+func TestSharedOut(t *testing.T) {
+	p := bare(dish("A", hands("A1", 5)), dish("B", hands("B1", 5)), dish("C", hands("C1", 5)))
+	p.Cooks = 2
+	n := translate(p)
+	at := func(minute, length int, dish, id string) timeplan.Row {
+		return timeplan.Row{ID: id, At: practical.TimeOfDay(9*60 + minute), Minutes: length, Dish: dish, Action: timeplan.Do}
+	}
+	rows := []timeplan.Row{
+		at(0, 5, "A", "a"), at(0, 5, "B", "b"), // one each
+		at(10, 10, "C", "c"),
+		at(12, 5, "A", "a again"), // while C is in hand
+	}
+	got := n.cooks(rows, nil)
+	if got["a"] == got["b"] || got["c"] != got["b"] || got["a again"] != got["a"] {
+		t.Errorf("shared out %v", got)
+	}
+	for i := range rows {
+		rows[i].Cook = got[rows[i].ID]
+	}
+	if l := n.pairSwitches(rows); l.Value != 1 || l.Bound != 1 || !l.Proved {
+		t.Errorf("%+v; want one change, of three dishes to two cooks", l)
 	}
 }

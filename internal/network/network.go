@@ -107,7 +107,8 @@ func (n *network) solve(ctx context.Context, a *aimed, o Options) (solver.Result
 // minutes it may finish a little after the earliest that is possible.
 func (n *network) finished(f found) *timeplan.Plan {
 	plan := n.plan(n.settle(f.solution))
-	plan.Status, plan.Bound, plan.Seed, plan.Levels = timeplan.Feasible, n.at(f.result.Bound), f.result.Seed, f.levels
+	plan.Status, plan.Bound, plan.Seed = timeplan.Feasible, n.at(f.result.Bound), f.result.Seed
+	plan.Levels = n.pairLevels(f.levels, plan.Rows)
 	if f.result.Status == solver.Optimal && plan.Finish == plan.Bound {
 		plan.Status = timeplan.Optimal
 	}

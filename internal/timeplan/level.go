@@ -50,7 +50,14 @@ func (l Level) words(p *Plan) string {
 	case AimOven:
 		return fmt.Sprintf("The oven or grill is turned %s. %s", times(l.Value), l.proof("Fewer"))
 	case AimSwitches:
-		return fmt.Sprintf("You change from one dish to another %s. %s", times(l.Value), l.proof("Fewer"))
+		if l.Value == 0 {
+			return "Nobody changes from one dish to another."
+		}
+		who := "You change"
+		if p.Cooks > 1 {
+			who = "The two of you change"
+		}
+		return fmt.Sprintf("%s from one dish to another %s. %s", who, times(l.Value), l.proof("Fewer"))
 	case AimWashUps:
 		if l.Value == 0 {
 			return "The wash-ups are well apart."

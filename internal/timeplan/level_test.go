@@ -35,11 +35,14 @@ func TestAims(t *testing.T) {
 		{Aim: timeplan.AimWashUps, Proved: true},
 		{Aim: timeplan.AimOrder, Proved: true},
 	}
+	p.Cooks = 2
+	p.Levels = append(p.Levels, timeplan.Level{Aim: timeplan.AimSwitches, Value: 2, Bound: 1})
 	want = []string{
 		"Whether it can finish sooner: not proved, but never before 11:44.",
 		"Hot food is served the moment it is ready.",
 		"The wash-ups are well apart.",
 		"Every dish keeps to the order of its recipe.",
+		"The two of you change from one dish to another twice. Fewer: not proved impossible.",
 	}
 	if diff := cmp.Diff(want, p.Aims()); diff != "" {
 		t.Error(diff)
