@@ -1,6 +1,10 @@
 package solver
 
-import "plait.example/solver/internal/lcg"
+import (
+	"math"
+
+	"plait.example/solver/internal/lcg"
+)
 
 // brancher chooses decisions. By the clock it takes the activity that can
 // start earliest and starts it then, as a serial schedule-generation scheme
@@ -12,6 +16,7 @@ type brancher struct {
 	starts  []startable
 	rest    []lcg.Lit // Booleans to complete, with the sign to try first
 	byClock bool
+	urgent  bool // of what can start soon, the most urgent comes first
 	// How far rest and the variables were found decided, and at which count
 	// of conflicts and restarts: going on from there is sound until the next.
 	restDone, varsDone int
@@ -44,6 +49,14 @@ func newBrancher(m *model) *brancher {
 	return b
 }
 
+// clock sets whether decisions go by the clock from now on. Whenever they do
+// anew, the rule is the other one.
+func (b *brancher) clock(on bool) {
+	if b.byClock = on; on {
+		b.urgent = !b.urgent
+	}
+}
+
 // next is the decision to take now; false when all is decided.
 func (b *brancher) next() (lcg.Lit, bool) {
 	if !b.byClock {
@@ -57,25 +70,16 @@ func (b *brancher) next() (lcg.Lit, bool) {
 	return b.complete()
 }
 
-// earliest takes the open activity of least earliest start, of least latest
-// start among those: its mode, its place in the states, then its start.
+// earliest takes an open activity: its mode, its place in the states, then its
+// start, as early as can be.
 func (b *brancher) earliest() (lcg.Lit, bool) {
 	e := b.m.e
-	best, bestLow, bestHigh := -1, 0, 0
-	for i := range b.starts {
-		s := &b.starts[i]
-		low, high := e.Min(s.start), e.Max(s.start)
-		if low == high {
-			continue
-		}
-		if best < 0 || low < bestLow || low == bestLow && high < bestHigh {
-			best, bestLow, bestHigh = i, low, high
-		}
-	}
+	best := b.pick()
 	if best < 0 {
 		return lcg.Lit{}, false
 	}
 	s := &b.starts[best]
+	bestLow := e.Min(s.start)
 	if l, ok := b.firstOpen(s.modes); ok {
 		return l, true
 	}
@@ -85,6 +89,46 @@ func (b *brancher) earliest() (lcg.Lit, bool) {
 		}
 	}
 	return s.start.AtMost(bestLow), true
+}
+
+// pick is the open activity of least earliest start, of least latest start
+// among those. If the urgent come first, it is that of least latest start among
+// all that can start before any of them has to end (B. Giffler, G. Thompson,
+// Algorithms for solving production-scheduling problems, 1960). -1: none is open.
+func (b *brancher) pick() int {
+	e := b.m.e
+	best, bestLow, bestHigh := -1, 0, 0
+	soon := 0
+	if b.urgent {
+		soon = b.soonest()
+	}
+	for i := range b.starts {
+		low, high := e.Min(b.starts[i].start), e.Max(b.starts[i].start)
+		if low == high || b.urgent && low >= soon {
+			continue
+		}
+		sooner := low < bestLow || low == bestLow && high < bestHigh
+		if b.urgent {
+			sooner = high < bestHigh || high == bestHigh && low < bestLow
+		}
+		if best < 0 || sooner {
+			best, bestLow, bestHigh = i, low, high
+		}
+	}
+	return best
+}
+
+// soonest is the least time by which an open activity has been started and, if
+// it has a length, can have ended.
+func (b *brancher) soonest() int {
+	e := b.m.e
+	soon := math.MaxInt
+	for i := range b.starts {
+		if low := e.Min(b.starts[i].start); low < e.Max(b.starts[i].start) {
+			soon = min(soon, max(e.Min(b.m.end[i]), low+1))
+		}
+	}
+	return soon
 }
 
 // serve settles how a need comes by its level: from the beginning, with a

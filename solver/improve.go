@@ -28,7 +28,7 @@ func (s *solving) search(conflicts int64, assume ...lcg.Lit) lcg.Outcome {
 		Quick:     s.best == nil && s.quick,
 		Stop:      s.stop,
 		Restart: func(run int) int64 {
-			s.b.byClock = s.best == nil && run%4 == 0
+			s.b.clock(s.best == nil && run%4 == 0)
 			if s.best == nil {
 				return 100 * lcg.Luby(run)
 			}
@@ -43,7 +43,6 @@ func (s *solving) search(conflicts int64, assume ...lcg.Lit) lcg.Outcome {
 // first finds any solution. It returns false at a limit or a refutation.
 func (s *solving) first() bool {
 	for s.quick = true; ; s.quick = false {
-		s.b.byClock = true
 		effort := s.left
 		if s.quick {
 			effort = quickEffort

@@ -12,7 +12,10 @@ import (
 
 // Practical draws a valid practical that is ready to be planned: 1 to 4 dishes
 // of 2 to 8 steps. Whether a plan exists is open: clocks are sometimes short.
-func Practical(t *rapid.T) *practical.Practical {
+func Practical(t *rapid.T) *practical.Practical { return OfDishes(t, 1, 4) }
+
+// OfDishes does the same for so many dishes, least to most.
+func OfDishes(t *rapid.T, least, most int) *practical.Practical {
 	p := &practical.Practical{Title: words(t, "title"), Cooks: oneIn(t, 4, "pair") + 1}
 	if oneIn(t, 2, "dated") == 1 {
 		p.Date = "2026-12-04"
@@ -22,7 +25,7 @@ func Practical(t *rapid.T) *practical.Practical {
 	p.Rules = rules(t)
 	addBreaks(t, p)
 	all := &made{p: p}
-	for i := range rapid.IntRange(1, 4).Draw(t, "dishes") {
+	for i := range rapid.IntRange(least, most).Draw(t, "dishes") {
 		p.Dishes = append(p.Dishes, all.dish(t, string(rune('A'+i))))
 	}
 	if oneIn(t, 2, "as many as asked") == 1 {
