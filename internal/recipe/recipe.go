@@ -5,6 +5,7 @@
 package recipe
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -18,7 +19,8 @@ type Recipe struct {
 	Serves      int // portions; 0: not said
 	Ingredients []practical.Ingredient
 
-	// Steps holds the whole method in the order of the text. Besides the
+	// Steps holds the whole method in the order of the text; a part that the text
+	// tells last may be needed by a step before it. Besides the
 	// numbered steps ("1", "2", ...) there may be sentences that only turn the
 	// oven on ("oven", "oven-2", ...), wash up or tidy ("chore", ...), and the
 	// serving ("serve"); Dish leaves those out, because a plan makes rows of its
@@ -84,7 +86,26 @@ func (r Recipe) Dish(letter string) practical.Dish {
 		}
 		d.Steps = append(d.Steps, s)
 	}
+	d.Steps = inOrder(d.Steps)
 	return d
+}
+
+// inOrder puts steps after those that they need, and otherwise leaves them as
+// they stand: a part that the text tells last may be needed before.
+func inOrder(steps []practical.Step) []practical.Step {
+	placed, out := map[string]bool{}, make([]practical.Step, 0, len(steps))
+	ready := func(s practical.Step) bool {
+		return !placed[s.ID] && !slices.ContainsFunc(s.After, func(a practical.After) bool { return !placed[a.Step] })
+	}
+	for len(out) < len(steps) {
+		i := slices.IndexFunc(steps, ready)
+		if i < 0 {
+			return steps
+		}
+		placed[steps[i].ID] = true
+		out = append(out, steps[i])
+	}
+	return out
 }
 
 // sentenceOf is a piece of the source as a sentence of its own.

@@ -102,12 +102,12 @@ func TestTruth(t *testing.T) {
 		{"held", floor(98, 98, 99, 99, 98, 97, 95)},
 		{"held2", floor(97, 97, 99, 99, 97, 97, 97)},
 		{"third", floor(99, 99, 99, 99, 98, 97, 98)},
-		{"fourth", floor(0, 0, 0, 0, 0, 0, 0)},
-		{"fifth", floor(0, 0, 0, 0, 0, 0, 0)},
-		{"sixth", floor(0, 0, 0, 0, 0, 0, 0)},
-		{"seventh", floor(0, 0, 0, 0, 0, 0, 0)},
-		{"eighth", floor(0, 0, 0, 0, 0, 0, 0)},
-		{"ninth", floor(0, 0, 0, 0, 0, 0, 0)},
+		{"fourth", floor(98, 99, 99, 99, 99, 98, 93)},
+		{"fifth", floor(98, 96, 99, 92, 99, 98, 95)},
+		{"sixth", floor(99, 97, 99, 87, 99, 99, 97)},
+		{"seventh", floor(98, 99, 99, 99, 98, 99, 92)},
+		{"eighth", floor(97, 95, 99, 99, 98, 97, 95)},
+		{"ninth", floor(97, 97, 99, 99, 99, 99, 96)},
 	} {
 		t.Run(set.name, func(t *testing.T) {
 			var total score

@@ -96,7 +96,7 @@ var verbalNext = set(`the a an it them each all your both some any half on in un
 
 // adverbs may stand before a verb.
 var adverbs = set(`then gently carefully slowly quickly now finally next immediately lightly thoroughly well just also briefly gradually roughly finely coarsely thinly evenly lastly first firstly secondly thirdly again
-	meanwhile optionally alternatively generously loosely tightly simply please always firmly liberally once afterwards very slightly continually constantly occasionally vigorously separately later so`)
+	meanwhile meantime optionally alternatively generously loosely tightly simply please always firmly liberally once afterwards very slightly continually constantly occasionally vigorously separately later so`)
 
 // isAdverb says whether a word may stand before a verb without changing it.
 func (t token) isAdverb() bool {

@@ -67,6 +67,8 @@ func checkRecipes(t *testing.T, text string, all []Recipe) {
 			for k := src.Start; k < src.End; k++ {
 				covered[k] = true
 			}
+		}
+		for _, s := range r.Steps {
 			checkStep(t, s, ids)
 		}
 		checkDish(t, r)
@@ -74,8 +76,8 @@ func checkRecipes(t *testing.T, text string, all []Recipe) {
 	checkFound(t, text, covered, all)
 }
 
-// checkStep holds the rules of form of a step, and that it comes after steps that stand before it.
-func checkStep(t *testing.T, s practical.Step, before map[string]bool) {
+// checkStep holds the rules of form of a step, and that it comes after other steps of the recipe.
+func checkStep(t *testing.T, s practical.Step, ids map[string]bool) {
 	t.Helper()
 	h := s.Hands
 	if h.Low < 0 || h.Low > h.Likely || h.Likely > h.High || h.High > 600 {
@@ -92,13 +94,13 @@ func checkStep(t *testing.T, s practical.Step, before map[string]bool) {
 		t.Fatalf("step %q: wait %+v", s.ID, *w)
 	}
 	for _, a := range s.After {
-		if !before[a.Step] || a.Step == s.ID {
-			t.Fatalf("step %q comes after %q, which does not stand before it", s.ID, a.Step)
+		if !ids[a.Step] || a.Step == s.ID {
+			t.Fatalf("step %q comes after %q, which is itself or not there", s.ID, a.Step)
 		}
 	}
 }
 
-// checkDish holds that a dish's steps refer to one another only.
+// checkDish holds that a dish's steps refer to those before them only, so that no ring is among them.
 func checkDish(t *testing.T, r Recipe) {
 	t.Helper()
 	d := r.Dish("A")
