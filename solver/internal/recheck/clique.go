@@ -11,12 +11,55 @@ import (
 
 const (
 	leastClique = 3
-	cliqueShare = 8 // all together have at most so many members an activity
+	cliqueShare = 16 // all together have at most so many members an activity
 )
 
-// findCliques grows a clique about every couple that clashes.
+// findCliques grows cliques about couples that clash, the couples first that
+// are in no clique yet, and the largest of these cliques first.
 func (c *checker) findCliques() {
-	var near [][]bool
+	near := c.near()
+	covered := map[couple]bool{}
+	var first, rest [][]int
+	for _, o := range c.couples {
+		inOne := covered[o]
+		if inOne && len(c.couples) > manyCouples {
+			continue
+		}
+		members := clique(near, o)
+		switch {
+		case len(members) < leastClique:
+		case inOne:
+			rest = append(rest, members)
+		default:
+			first = append(first, members)
+		}
+		for _, i := range members {
+			for _, j := range members {
+				covered[couple{i, j}] = true
+			}
+		}
+	}
+	bySize := func(a, b []int) int { return cmp.Or(len(b)-len(a), slices.Compare(a, b)) }
+	slices.SortStableFunc(first, bySize)
+	slices.SortStableFunc(rest, bySize)
+	room := cliqueShare * c.n
+	for _, members := range slices.Concat(first, rest) {
+		same := func(x []int) bool { return slices.Equal(x, members) }
+		if slices.ContainsFunc(c.cliques, same) {
+			continue
+		}
+		if room -= len(members); room < 0 {
+			break
+		}
+		c.cliques = append(c.cliques, members)
+	}
+}
+
+// manyCouples is how many are too many to grow a clique about each.
+const manyCouples = 1000
+
+// near says of every two activities whether they cannot run at once.
+func (c *checker) near() (near [][]bool) {
 	for range c.n {
 		near = append(near, make([]bool, c.n))
 	}
@@ -28,20 +71,7 @@ func (c *checker) findCliques() {
 			}
 		}
 	}
-	for _, o := range c.couples {
-		if members := clique(near, o); len(members) >= leastClique {
-			c.cliques = append(c.cliques, members)
-		}
-	}
-	slices.SortStableFunc(c.cliques, func(a, b []int) int { return cmp.Or(len(b)-len(a), slices.Compare(a, b)) })
-	c.cliques = slices.CompactFunc(c.cliques, slices.Equal[[]int])
-	room := cliqueShare * c.n
-	for at, members := range c.cliques {
-		if room -= len(members); room < 0 {
-			c.cliques = c.cliques[:at]
-			break
-		}
-	}
+	return near
 }
 
 // clique is a couple and what is apart from all members, those first that are
