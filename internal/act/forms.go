@@ -112,6 +112,9 @@ func (r *reader) readsNounish(i int, f found, next token) bool {
 	if next.kind == number && f.is("line", "pipe", "ice") && r.start {
 		return true
 	}
+	if next.kind == number && f.is("zest", "juice", "core", "quarter", "stone", "shell") && r.start && at(r.ts, i+2).kind == word && !at(r.ts, i+2).in(foodUnits) {
+		return true // "zest 2 oranges"
+	}
 	alone := next.kind == sign || joiners[next.text]
 	if r.listing() && f.is("flour", "butter", "oil", "cream", "juice", "salt", "batter", "ice") && !next.is("the", "a", "my", "tin", "tins", "tray", "dish", "it") && !r.sentenceSince(r.all[len(r.all)-1].at) {
 		return false // "weigh out: flour, butter"

@@ -26,7 +26,7 @@ var verbGroups = []struct {
 	noun  nounness
 	words string
 }{
-	{Cut, never, "chop slice dice cube peel grate shred trim deseed destone halve flake split julienne fillet debone carve crush bash shave squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
+	{Cut, never, "chop slice dice cube peel grate shred trim deseed destone halve flake split julienne fillet debone carve crush bash smash snap shave squeeze snip segment crumble tear dissect butterfly baton spiralise hull shuck descale devein destalk"},
 	{Cut, often, "cut skin bone joint"},
 	{Cut, mostly, "mince core zest juice quarter score stone shell"},
 	{Mix, never, "combine knead stir sift sieve puree fold beat rub add make incorporate mash process blitz bind crack separate pour emulsify dissolve knockback knock whizz"},
@@ -37,17 +37,18 @@ var verbGroups = []struct {
 	{Shape, mostly, "pipe plait pinch"},
 	{Ready, never, "grease"},
 	{Ready, mostly, "line flour butter oil"},
-	{Fill, never, "assemble build fill enrobe pane thread wrap arrange"},
+	{Fill, never, "dollop slather smear assemble build fill enrobe pane thread wrap arrange"},
 	{Fill, mostly, "batter"},
 	{Fill, often, "coat stuff layer spread dip sandwich skewer spoon stack breadcrumb transfer"},
 	{Decorate, never, "decorate drizzle garnish sprinkle scatter frost"},
 	{Decorate, often, "glaze brush finish top"},
 	{Decorate, mostly, "ice dust a-eggwash"},
-	{Hob, never, "saute simmer boil melt temper poach blanch braise parboil sweat caramelise caramelize scald deglaze soften reduce thicken stirfry deepfry"},
-	{Hob, often, "fry brown steam sear griddle stew char"},
+	{Hob, never, "wilt flambe saute simmer boil melt temper poach blanch braise parboil sweat caramelise caramelize scald deglaze soften reduce thicken stirfry deepfry"},
+	{Hob, often, "bubble fry brown steam sear griddle stew char"},
 	{PutIn, often, "bake roast"},
 	{Grill, often, "grill toast"},
 	{Microwave, often, "microwave"},
+	{Microwave, never, "zap nuke"},
 	{Chill, often, "chill"},
 	{Chill, never, "refrigerate"},
 	{Freeze, never, "freeze"},
@@ -76,7 +77,7 @@ var verbGroups = []struct {
 	{Timer, often, "timer"},
 	{Idle, never, "wait linger"},
 	{HeatOven, never, "preheat"},
-	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat push toss refresh scoop baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen put place pop move take get bring lift remove takeout remove takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert stick chuck throw shove slide lay clear ensure ask hand decant discard tie wear swap change increase decrease remember stay follow"},
+	{Other, never, "open close cover defrost thaw drain strain skim prick pierce dock flip repeat push toss refresh scoop baste shake empty level loosen unmould unmold dismantle document photograph evaluate crispen put place pop move take get bring lift remove takeout remove takeoff getout putin puton turn turndown turnup turnoff turnon turnout switch light leave let allow keep prepare prep wash rinse scrub clean go start begin continue carry store return getready setaside do cook use lower raise insert bung plonk whack stick chuck throw shove slide lay clear ensure ask hand decant discard tie wear swap change increase decrease remember stay follow"},
 	{Other, often, "set drop work help dress photo label heat warm dry poke crisp"},
 }
 

@@ -119,7 +119,7 @@ func carry(acts []Act, a *Act, s span) {
 	switch {
 	case before.Food == practical.Raw && worked[a.Kind] && !s.direct():
 		a.Food = practical.Raw
-	case before.Kind == Hob && a.Verb == "" && a.Least > 0 && len(a.Heats) == 0 && (a.Kind == Mix || a.Kind == Fill || a.Kind == PutIn):
+	case before.Kind == Hob && (a.Verb == "" || a.Verb == "put" || a.Verb == "putin" || a.Verb == "pop" || a.Verb == "chuck") && a.Least > 0 && len(a.Heats) == 0 && (a.Kind == Mix || a.Kind == Fill || a.Kind == PutIn):
 		a.Kind, a.Place, a.HighRisk = Hob, practical.AtHob, s.highRisk(Hob) // "fry onion 5 min, then mince in 6 min"
 	case before.Kind == Cut && before.Food == practical.Raw && (a.Kind == Serve || a.Kind == Plate):
 		before.Food = practical.ReadyToEat

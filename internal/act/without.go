@@ -18,7 +18,7 @@ func saidWithout(ts []token) (name string, where int) {
 		case t.kind != word:
 		case t.is("table") && at(ts, i-1).is("to", "on") && i > 1:
 			return "serve", i
-		case t.is("basket", "platter", "cakestand") && before(ts, i, "in", "on", "into", "onto"):
+		case t.is("basket", "platter", "cakestand", "stand", "doily", "slate") && before(ts, i, "in", "on", "into", "onto"):
 			return "plateup", i
 		case t.is("a-cooloven", "a-warmoven") && next.is("to", "down", "by"):
 			return "turndown", i

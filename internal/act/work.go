@@ -169,6 +169,9 @@ func (s span) grill() []Kind {
 
 // cut reads "cut out biscuits" as shaping, all else as cutting.
 func (s span) cut() []Kind {
+	if s.f.is("squeeze") && s.says("water", "dry", "liquid", "excess", "moisture") {
+		return []Kind{Other}
+	}
 	if s.f.is("split", "crack") && s.has(egg) {
 		return []Kind{Mix} // whites from yolks
 	}

@@ -217,7 +217,7 @@ func sparesTime(words []string) bool {
 }
 
 var (
-	spare   = lex("contingenc*, spare, extra time, catch up, buffer, in hand, late, behind, running, backup, back up plan, rushed, time left, should time, fall behind, behind time, run out of time, out of time, plan b, in case, if needed, if necessary, slip*")
+	spare   = lex("contingenc*, spare, extra time, catch up, buffer, in hand, late, behind, running, no time, not enough time, not got time, backup, back up plan, rushed, time left, should time, fall behind, behind time, run out of time, out of time, plan b, in case, if needed, if necessary, slip*")
 	pressed = lex("behind, late, slow, short, delay*, over, overrun*, time, slip*, wrong, held, needed")
 )
 

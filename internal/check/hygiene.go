@@ -133,7 +133,7 @@ func (v *view) rawByStep(d *deed) bool {
 	}
 	return slices.ContainsFunc(d.row.Steps, func(s match.Step) bool {
 		seen := v.steps[s.ID]
-		return seen != nil && s.Sure >= sureEnough && s.Part != match.TakeOut && seen.step.Food == practical.Raw && !seen.heats() && !v.cookedBefore(d)
+		return seen != nil && s.Sure >= sureEnough && s.Part != match.TakeOut && (seen.step.Food == practical.Raw || rawMeat.in(wordsOf(seen.step.Text))) && !seen.heats() && !v.cookedBefore(d)
 	})
 }
 
@@ -164,7 +164,8 @@ func (v *view) nextHands(d *deed) *row {
 		if r.washesHands() {
 			return nil
 		}
-		sameMeat := r.samely(d.row) && !v.readyWork(r) && !v.readyMixed(r)
+		other := r.has(act.Cut) && !rawMeat.in(r.words) && !r.has(act.Hob, act.Marinate)
+		sameMeat := r.samely(d.row) && !v.readyWork(r) && !v.readyMixed(r) && !other
 		if r.has(act.Cut, act.Mix, act.Shape, act.Fill, act.Decorate, act.Plate, act.Hob) && !sameMeat && !r.has(act.CleanDown) {
 			return r
 		}

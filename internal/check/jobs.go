@@ -113,7 +113,9 @@ func saidMinutes(j job, a *act.Act, words []string) job {
 		a = &twice
 	}
 	switch a.Kind {
-	case act.Mix, act.Cut, act.Shape, act.Grill:
+	case act.Grill: // turned and looked at
+		j.Low, j.Likely, j.High = max(2, a.Least/3), max(2, a.Least/2), max(a.Most, a.Least)
+	case act.Mix, act.Cut, act.Shape:
 		j.Low, j.Likely, j.High = a.Least, (a.Least+a.Most)/2, max(a.Most, a.Least)
 	case act.Hob:
 		if !unattended(a) && a.Verb != "melt" && (!hotFat.in(words) || a.Least > j.Low) {

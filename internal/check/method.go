@@ -93,8 +93,14 @@ func (v *view) addedTo(before, s *stepSeen) bool {
 			return true // "mash the potatoes", "top with the mash"
 		}
 	}
+	if s.order == before.order+1 && madeBefore.in(words) {
+		return true
+	}
 	return len(s.step.After) == 1 && slices.Contains(before.kinds, act.Hob) && intoIt.in(wordsOf(s.step.Text)) && s.order == before.order+1
 }
+
+// madeBefore are words of a step for what the step before has made.
+var madeBefore = lex("the filling, of filling, of the filling, the mixture, of mixture")
 
 var intoIt = lex("pour in, add, stir in, return, tip in, whisk in, beat in, mix in, throw in, put in")
 

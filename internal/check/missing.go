@@ -43,6 +43,8 @@ func stepMissing(v *view, f *asker) {
 			where, rows := "", v.around(s)
 			if len(rows) > 0 {
 				where = ", before " + v.quote(rows[0])
+			} else if r := v.rowBefore(s); r != nil {
+				where, rows = ", after "+v.quote(r), []*row{r}
 			}
 			f.tell(saw{rows: rows, dish: letter, step: s.step.ID, minutes: s.minutes(), say: map[string]string{"step": v.stepText(s), "where": where}})
 		}
@@ -175,7 +177,7 @@ func (v *view) folded(s *stepSeen) bool {
 	if v.namedWhole(s) {
 		return true
 	}
-	if slices.Contains(s.kinds, act.Cut) && v.cutsAll(s.dish.Letter) {
+	if v.preparing(s) && v.cutsAll(s.dish.Letter) {
 		return true
 	}
 	if v.preparing(s) && slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool { return mentions(r.words, s.foods) }) {
@@ -357,6 +359,20 @@ func (v *view) around(s *stepSeen) []*row {
 		}
 	}
 	return nil
+}
+
+// rowBefore is the last row of the step that a missing one follows; nil: none.
+func (v *view) rowBefore(s *stepSeen) (last *row) {
+	for _, a := range s.step.After {
+		if before := v.steps[a.Step]; before != nil {
+			for _, r := range before.rows {
+				if last == nil || r.place > last.place {
+					last = r
+				}
+			}
+		}
+	}
+	return last
 }
 
 func (v *view) stepText(s *stepSeen) string {

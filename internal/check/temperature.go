@@ -20,7 +20,7 @@ func noCoreCheck(v *view, f *asker) {
 					if d.Kind == act.Grill && (len(d.Objects) == 0 || grillOn.in(d.words)) {
 						continue // it is heated
 					}
-					if (risky || v.rawIn(rows, d)) && cooked == nil {
+					if (risky || v.rawIn(rows, d)) && (cooked == nil || !highRisk.in(cooked.words) && highRisk.in(r.words)) {
 						cooked = r
 					}
 				}

@@ -81,7 +81,7 @@ func (v *view) rowsOfSteps() {
 	for _, r := range v.inTime {
 		for _, s := range r.Steps {
 			seen := v.steps[s.ID]
-			if seen == nil || s.Sure < sureEnough || len(r.Letters) > 0 && !r.about(seen.dish.Letter) || r.gathers() && seen.cooks() || r.saysDone() || seen.chills() && r.standsOut() {
+			if seen == nil || s.Sure < sureEnough || len(r.Letters) > 0 && !r.about(seen.dish.Letter) || r.gathers() && seen.cooks() || r.saysDone() || seen.chills() && r.standsOut() || seen.heats() && r.looksOnly() {
 				continue
 			}
 			if s.Part == match.TakeOut {
@@ -99,6 +99,12 @@ func (v *view) rowsOfSteps() {
 			r.recipe.High += s.step.Hands.High / n
 		}
 	})
+}
+
+// looksOnly says that a row looks at what cooks, or probes it, and does no more to it.
+func (r *row) looksOnly() bool {
+	return r.has(act.Probe, act.Test) && !r.has(act.Hob, act.PutIn, act.TakeOut, act.Grill, act.Microwave, act.Reheat, act.BoilWater, act.Fill, act.KeepHot) &&
+		!slices.ContainsFunc(r.deeds, func(d *deed) bool { return d.Kind == act.Mix && d.Verb != "stir" })
 }
 
 // chills says that a step is only a wait in the cold.

@@ -77,7 +77,7 @@ func (k *known) goesAlong(p *piece, i, j int, at, met []int, pieces []piece) flo
 		return alongBetween + near
 	case !before && !after:
 		return 0
-	case before && s.wait != nil && s.things == 0 && k.minutesSaid(p, s):
+	case before && s.wait != nil && k.minutesSaid(p, s):
 		return alongBetween + near
 	case before && s.ends == "" && s.kinds[act.TakeOut] && s.things == 0 && k.kindSaid(p.row, s, met, pieces):
 		return alongBetween + near

@@ -62,11 +62,31 @@ const (
 func (k *known) piecesOf(n int, r written.Row, acts []act.Act) (list []piece) {
 	all := k.mended(r.Text)
 	for _, c := range clauses(r.Text, acts) {
-		if p := k.pieceOf(n, r.Text, all, c, list); len(list) == 0 || !onlyStirs(&p) {
-			list = append(list, p)
+		p := k.pieceOf(n, r.Text, all, c, list)
+		if len(list) > 0 && onlyStirs(&p) {
+			continue
 		}
+		if p.act.Verb == "stir" && k.namesOnlyDish(&p) {
+			p.kind, p.act.Kind = act.Test, act.Test // "stir the stew" is a look at it
+		}
+		list = append(list, p)
 	}
 	return list
+}
+
+// namesOnlyDish says whether a piece names a dish, by its name, and nothing else that is worked on.
+func (k *known) namesOnlyDish(p *piece) bool {
+	named := false
+	for stem := range p.own {
+		if stem == p.verb || k.rare[stem] == 0 || plainVerbs[stem] {
+			continue
+		}
+		if !slices.ContainsFunc(k.dishes, func(d dishWords) bool { return d.name[stem] }) {
+			return false
+		}
+		named = true
+	}
+	return named
 }
 
 // onlyStirs says whether a piece is a word on the one before: "simmer, stirring now and then".

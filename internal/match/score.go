@@ -63,6 +63,8 @@ func (k *known) never(p *piece, s *stepWords) bool {
 		return true
 	case s.serve && (p.kind == act.Other && p.verb == "" || p.kind == act.Plate && warmsPlates(p)):
 		return true // "curry done", "warm the plates"
+	case p.kind == act.Grill && p.things == 0 && p.act.Least == 0 && len(p.act.Objects) == 0:
+		return true // the grill is heated
 	case p.verb == "turnoff" || p.act.Verb == "turn" && p.kind == act.Other && p.off:
 		return true
 	case s.setUp && p.kind != act.SetUp && p.kind != act.Ready && p.made:
