@@ -76,7 +76,7 @@ func (in *interpreter) page(p page) Page {
 	in.run(data, p.resources, 0)
 	tables, rest := in.painter.tables(slices.Clone(in.pieces))
 	if len(tables) == 0 {
-		tables, rest = levelTables(rest)
+		tables, rest = levelTables(rest, in.painter.bands(rest))
 	}
 	page := Page{Lines: layout(in.pieces), tables: tables}
 	if page.between = page.Lines; len(tables) > 0 {

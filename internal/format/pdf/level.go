@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"plait.example/internal/format/table"
@@ -33,8 +34,9 @@ type row struct {
 }
 
 // levelTables finds tables on a page without rules by words that begin under
-// one another, and gives the pieces that stand in none.
-func levelTables(pieces []piece) (list []found, rest []piece) {
+// one another, and gives the pieces that stand in none. Edges are those of bands of
+// colour behind rows, from top to bottom; nil: there are none.
+func levelTables(pieces []piece, edges []float64) (list []found, rest []piece) {
 	if len(pieces) > maxLetters {
 		return nil, pieces
 	}
@@ -48,8 +50,8 @@ func levelTables(pieces []piece) (list []found, rest []piece) {
 		for to < len(rows) && rows[to].fits(columns) {
 			to++
 		}
-		from, end := strip(rows, at, to, columns)
-		if t, is := levelTable(rows[from:end], columns); is {
+		from, end := strip(rows, at, to, columns, edges)
+		if t, is := levelTable(rows[from:end], columns, edges); is {
 			for _, r := range rows[at:from] {
 				rest = r.back(rest)
 			}
@@ -163,9 +165,14 @@ func (r row) touched(columns []float64) (n int) {
 	return n
 }
 
-// strip leaves out rows at both ends that have words in the first column alone.
-func strip(rows []row, from, to int, columns []float64) (int, int) {
-	for from < to && rows[from].touched(columns) < 2 {
+// strip leaves out rows at both ends that have words in the first column alone,
+// but for the first line of a band.
+func strip(rows []row, from, to int, columns, edges []float64) (int, int) {
+	banded := func(i int) bool {
+		band := bandOf(edges, rows[i])
+		return band > 0 && i+1 < to && bandOf(edges, rows[i+1]) == band
+	}
+	for from < to && rows[from].touched(columns) < 2 && !banded(from) {
 		from++
 	}
 	for to > from && rows[to-1].touched(columns) < 2 && len(rows[to-1].split(columns)[0]) > 0 {
@@ -175,7 +182,7 @@ func strip(rows []row, from, to int, columns []float64) (int, int) {
 }
 
 // levelTable makes a table of rows, when enough of them have words in enough columns.
-func levelTable(rows []row, columns []float64) (t found, is bool) {
+func levelTable(rows []row, columns, edges []float64) (t found, is bool) {
 	if len(rows) < least {
 		return t, false
 	}
@@ -183,7 +190,7 @@ func levelTable(rows []row, columns []float64) (t found, is bool) {
 	t.columns = columns
 	t.area = area{columns[0], rows[len(rows)-1].base, math.Inf(1), rows[0].base + rows[0].size}
 	var grid table.Grid
-	for _, group := range grouped(rows, columns) {
+	for _, group := range grouped(rows, columns, edges) {
 		grid.Row()
 		cells := make([][]piece, len(columns))
 		edges := make([]float64, len(columns))
@@ -219,10 +226,19 @@ func levelTable(rows []row, columns []float64) (t found, is bool) {
 
 // grouped puts lines that are one row of the table together: one begins where
 // the first or second column has words; other lines go with the nearer of their
-// neighbours.
-func grouped(rows []row, columns []float64) (groups [][]row) {
+// neighbours. Where bands show the rows, they decide.
+func grouped(rows []row, columns, edges []float64) (groups [][]row) {
 	down := false // the line goes with the one below
 	for i, r := range rows {
+		if band := bandOf(edges, r); band > 0 {
+			if i > 0 && bandOf(edges, rows[i-1]) == band {
+				groups[len(groups)-1] = append(groups[len(groups)-1], r)
+			} else {
+				groups = append(groups, []row{r})
+			}
+			down = false
+			continue
+		}
 		up, below := math.Inf(1), math.Inf(1)
 		if i > 0 {
 			up = rows[i-1].base - r.base
@@ -242,4 +258,52 @@ func grouped(rows []row, columns []float64) (groups [][]row) {
 		down = !begins && cmp.Compare(up, below*1.05) > 0 && !math.IsInf(below, 1)
 	}
 	return groups
+}
+
+// Bands of colour behind rows.
+const (
+	fewestBands = 3   // that show how a table is cut into rows
+	tallest     = 200 // points that a row may take
+	share       = 0.5 // of the words' width that a band covers
+)
+
+// bands are the edges of bands of colour behind rows that leave no more than a row
+// between two of them, from top to bottom; nil when there are too few.
+func (p *painter) bands(pieces []piece) (edges []float64) {
+	if len(p.fills) > maxRules || len(pieces) == 0 {
+		return nil
+	}
+	left, right := math.Inf(1), math.Inf(-1)
+	for _, w := range pieces {
+		left, right = min(left, w.left), max(right, w.right)
+	}
+	wide := map[[2]int]float64{} // of what is filled between two heights, in half points
+	for _, f := range p.fills {
+		if high := f.top - f.bottom; high > 6 && high < tallest {
+			wide[[2]int{int(2 * f.top), int(2 * f.bottom)}] += f.right - f.left
+		}
+	}
+	many := 0
+	for at, w := range wide {
+		if w >= share*(right-left) {
+			many++
+			edges = append(edges, float64(at[0])/2, float64(at[1])/2)
+		}
+	}
+	if many < fewestBands {
+		return nil
+	}
+	edges = steps(edges)
+	slices.Reverse(edges)
+	return edges
+}
+
+// bandOf is between which edges a row stands, from 1; 0: it is beyond them.
+func bandOf(edges []float64, r row) int {
+	middle := r.base + r.size/3
+	n := sort.Search(len(edges), func(i int) bool { return edges[i] < middle })
+	if n == len(edges) {
+		return 0
+	}
+	return n
 }

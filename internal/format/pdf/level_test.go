@@ -1,6 +1,8 @@
 package pdf_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -64,5 +66,27 @@ func TestTwoColumnsStayLines(t *testing.T) {
 	parts := read(t, drawn(t, page)).Parts()
 	if want := []pdf.Part{{Text: "9:00 - 9:20\tRub in\n9:00 - 9:20\tChill\n9:00 - 9:20\tRoll out\n9:00 - 9:20\tBake"}}; len(parts) != 1 || parts[0].Table != nil || parts[0].Text != want[0].Text {
 		t.Errorf("%+v", parts)
+	}
+}
+
+// Bands of colour behind every other row show which lines are one row, where the
+// first columns stand in the middle of a row and so between its lines.
+func TestBandsShowRows(t *testing.T) {
+	page := ""
+	for i := range 8 {
+		top := 700 - 30*float64(i)
+		if i%2 == 0 {
+			page += fmt.Sprintf("0.9 g 50 %g 400 30 re f 0 g\n", top-30)
+		}
+		page += say(55, top-18, fmt.Sprintf("9:%02d", 5*i)) + say(120, top-18, "T") + say(180, top-12, fmt.Sprintf("Job %d goes", i)) + say(180, top-24, "on below")
+	}
+	parts := read(t, drawn(t, page)).Parts()
+	if len(parts) != 1 || parts[0].Table == nil || len(parts[0].Table.Rows) != 8 {
+		t.Fatalf("%+v", parts)
+	}
+	for i, r := range parts[0].Table.Rows {
+		if got, want := r[0].Text()+"|"+strings.Join(strings.Fields(r[2].Text()), " "), fmt.Sprintf("9:%02d|Job %d goes on below", 5*i, i); got != want {
+			t.Errorf("row %d: %q, want %q", i, got, want)
+		}
 	}
 }
