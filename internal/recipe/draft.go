@@ -44,6 +44,7 @@ type sorter struct {
 	part   section
 	comp   string
 	block  string    // the part that has a list and a method of its own; empty: none is open
+	tip    bool      // the line before belongs to a tip
 	open   bool      // the last item may go on in the next line
 	bare   bool      // a marker stood alone on the line before
 	blocks []block   // by line
@@ -199,7 +200,8 @@ func (s *sorter) content(i int) {
 	if s.meta(l, s.ahead[i]) {
 		return
 	}
-	if tipLine(l.ts) {
+	s.tip = s.tip && i > 0 && !s.lines[i-1].blank && l.marker == noMarker && !s.endedOnPurpose(i) || tipLine(l.ts)
+	if s.tip {
 		s.cur.unread = append(s.cur.unread, l.text)
 		return
 	}
@@ -230,7 +232,7 @@ func (s *sorter) guessPart(i int) {
 		case ingredientLike(l) && (s.cur.title != "" || i > 0 || ingredientLike(at2(s.lines, i+1))):
 			s.part = ingredientPart
 		case s.ahead[i] == methodPart:
-		case methodLike(l) && (l.marker == numbered || s.cur.title != "" && !introduces(l) || len(clauses(l.ts)) >= 2):
+		case methodLike(l) && (l.marker == numbered || s.cur.title != "" && (!introduces(l) || told(l.ts)) || len(clauses(l.ts)) >= 2):
 			s.part = methodPart
 		}
 	case notePart:

@@ -351,7 +351,7 @@ func ovenHeat(ts []token, from, to int, atoms []atom) bool {
 	after := ts[to:min(len(ts), to+4)]
 	switch {
 	case has(after, "oil", "soft ball", "hard ball", "core", "internal", "in the middle", "in the centre", "in the center", "inside", "sugar thermometer", "probe", "thermometer", "stage", "water", "milk"):
-		return has(before, "oven", "bake", "roast")
+		return has(before, "oven", "bake", "roast") && !coolFigure(atoms)
 	case has(before, "oven", "bake", "roast", "preheat", "broil") || has(after, "oven", "gas", "fan", "convection"):
 		return !has(before, "fryer", "heat oil", "heat the oil", "centre is", "middle is", "reads", "core temperature", "internal temperature")
 	}

@@ -7,6 +7,9 @@ func leavesFridge(body []token, said *duration) bool {
 	if said != nil && said.most >= 5 && hasAny(body, "pull", "take", "get", "bring", "lift") && hasAny(body, "out") && hasAny(body, "ahead", "beforehand", "earlier") {
 		return true // "pull the chicken out 30 minutes ahead"
 	}
+	if said != nil && said.most >= 5 && hasAny(body, "get", "take", "bring") && hasAny(body, "out") && hasAny(body, "pastry", "butter", "meat", "steak", "steaks", "beef", "lamb", "chicken", "joint", "cheese") && placeWords(body) == "" && !hasAny(body, "pan", "tin", "water", "bowl") {
+		return true // "get the pastry out, about 10 minutes"
+	}
 	return said != nil && said.most >= 5 && has(body, "out of the fridge", "out of fridge", "from the fridge", "out of the refrigerator", "from the refrigerator", "from fridge", "out of the freezer", "from the freezer", "to room temperature", "come to room")
 }
 

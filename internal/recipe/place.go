@@ -88,6 +88,10 @@ func placeAt(ts []token, i int) practical.Place {
 		}
 	case "aside":
 		return practical.AtSide
+	case "counter", "countertop":
+		if prev.is("the", "kitchen") && has(ts[max(0, i-3):i], "on") {
+			return practical.AtSide
+		}
 	case "side":
 		if prev.is("one") && at(ts, i-2).is("to") {
 			return practical.AtSide

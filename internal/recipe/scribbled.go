@@ -32,6 +32,9 @@ func tipLine(ts []token) bool {
 	for len(ts) > 0 && ts[0].is(">", "*", "_") {
 		ts = ts[1:]
 	}
+	if at(ts, 0).is("note", "notes", "tip", "nb") && at(ts, 1).is(".", "-") && (at(ts, 2).is("-") || at(ts, 1).is("-")) {
+		return true // "NOTE.-The pudding may be baked"
+	}
 	for i, t := range ts[:min(len(ts), 4)] {
 		if t.is(":") && i > 0 {
 			return ts[i-1].is("tip", "tips", "note", "notes", "nb", "hint")

@@ -183,7 +183,7 @@ func methodLike(l line) bool {
 	if isNumber > 0 {
 		return false
 	}
-	v := len(clauses(l.ts))
+	v := len(clauses(presentTense(l.ts)))
 	full := strings.HasSuffix(l.text, ".") || strings.HasSuffix(l.text, ";")
 	return v > 0 && (full && len(l.ts) >= 4 || len(l.ts) >= 9) || len(l.ts) > 16 && v > 0 || jobWithoutStop(l.ts)
 }

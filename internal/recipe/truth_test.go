@@ -108,6 +108,7 @@ func TestTruth(t *testing.T) {
 		{"seventh", floor(98, 99, 99, 99, 98, 99, 92)},
 		{"eighth", floor(97, 95, 99, 99, 98, 97, 95)},
 		{"ninth", floor(97, 97, 99, 99, 99, 99, 96)},
+		{"tenth", floor(97, 99, 99, 85, 98, 95, 93)},
 	} {
 		t.Run(set.name, func(t *testing.T) {
 			var total score

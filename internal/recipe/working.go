@@ -20,6 +20,14 @@ func (cx *context) working(body []token, c *clause, said *duration) {
 		c.wait, c.place, c.look = true, practical.AtSide, practical.Leave
 		return
 	}
+	if said != nil && c.every > 0 && tends[c.verb.name] && said.from < c.at {
+		c.wait, c.place = true, practical.AtSide // "2 hours, turn it every 30 minutes"
+		if hotPlace(cx.place) {
+			c.place = cx.place
+		}
+		cx.attention(body, c)
+		return
+	}
 	if c.verb.name == "get" && has(body, "oven") && hasAny(body, "hot", "on", "heating", "going", "ready") {
 		c.verb.deed, c.verb.place = heatsUp, practical.AtOven
 		return
