@@ -19,10 +19,10 @@ func TestTransportAgainstEveryMatching(t *testing.T) {
 	for range 400 {
 		var p transport
 		var from, to []int // by unit
-		for len(from) < 1+r.IntN(5) {
+		for units := 2 + r.IntN(6); len(from) < units; {
 			p.supply = append(p.supply, 0)
 			p.sources = append(p.sources, load{node: len(p.sources)})
-			for range 1 + r.IntN(2) {
+			for k := 1 + r.IntN(2); k > 0 && len(from) < units; k-- {
 				p.supply[len(p.supply)-1]++
 				from = append(from, len(p.supply)-1)
 			}
@@ -30,7 +30,7 @@ func TestTransportAgainstEveryMatching(t *testing.T) {
 		for len(to) < len(from) {
 			p.demand = append(p.demand, 0)
 			p.sinks = append(p.sinks, load{node: len(p.sinks)})
-			for k := 1 + r.IntN(3); k > 0 && len(to) < len(from); k-- {
+			for k := 1 + r.IntN(2); k > 0 && len(to) < len(from); k-- {
 				p.demand[len(p.demand)-1]++
 				to = append(to, len(p.demand)-1)
 			}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"testing"
 
+	"plait.example/solver/internal/brute"
 	"plait.example/solver/problem"
 )
 
@@ -141,5 +142,57 @@ func TestLaterObjectivesCostNothingAtFirst(t *testing.T) {
 	m.objective(p.Objectives[1])
 	if m.e.Low(m.goal[1]) != 2 || m.e.Vars() == n.e.Vars() {
 		t.Errorf("at least %d switches, want 2; %d variables", m.e.Low(m.goal[1]), m.e.Vars())
+	}
+}
+
+// A wish between two jobs on one machine is often the same as their order, but
+// not always: every lag between them, in a day that just holds both and in one
+// that leaves a little, costs what a search that tries every schedule says.
+func TestWishesThatOrdersTell(t *testing.T) {
+	used := 0
+	for code := range 4 * 2 * 2 * 19 {
+		horizon, back, ends, least := 7+code%2, code/2%2, code/4%4, code/16-9
+		p := jobs([]int{3, 4}, []int{0, 0})
+		p.Horizon = horizon
+		l := problem.Lag{From: problem.Point{Activity: back, End: ends&1 > 0}, To: problem.Point{Activity: 1 - back, End: ends&2 > 0}, Min: least}
+		p.Objectives = []problem.Objective{{Soft: []problem.Soft{{Any: []problem.Lag{l}, Weight: 2}}}}
+		if _, same := compile(p, 1).orderOf(l); same {
+			used++
+			sameAsOrder(t, p, l)
+		}
+		want, _ := brute.Best(p)
+		r, err := Solve(context.Background(), p, Options{Effort: 500})
+		if err != nil || r.Status != Optimal || r.Levels[0].Value != want {
+			t.Errorf("%+v, horizon %d: error %v, %v %+v, want %d", l, horizon, err, r.Status, r.Levels, want)
+		}
+		// The other way round, a schedule that breaks it is not taken for one that keeps it.
+		p.Lags = []problem.Lag{{From: l.To, To: l.From, Min: 1 - least}}
+		if _, found := brute.Best(p); !found {
+			continue
+		}
+		if r, err = Solve(context.Background(), p, Options{Effort: 500}); err != nil || r.Status != Optimal || r.Levels[0].Value != 2 {
+			t.Errorf("%+v broken, horizon %d: error %v, %v %+v, want 2", l, horizon, err, r.Status, r.Levels)
+		}
+	}
+	if used < 50 {
+		t.Errorf("only %d of the wishes are an order", used)
+	}
+}
+
+// sameAsOrder places two jobs in every way that does not overlap: the lag must
+// hold just when the activity that it comes from is first.
+func sameAsOrder(t *testing.T, p *problem.Problem, l problem.Lag) {
+	t.Helper()
+	for one := range 9 {
+		for other := range 9 {
+			s := &problem.Solution{Start: []int{one, other}, End: []int{one + 3, other + 4}}
+			if s.Start[0] < s.End[1] && s.Start[1] < s.End[0] {
+				continue
+			}
+			first := s.End[l.From.Activity] <= s.Start[l.To.Activity]
+			if holds := s.Time(l.To)-s.Time(l.From) >= l.Min; holds != first {
+				t.Errorf("%+v is taken for an order; at %d and %d it holds: %v", l, one, other, holds)
+			}
+		}
 	}
 }
