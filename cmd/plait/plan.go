@@ -15,7 +15,7 @@ type planCommand struct {
 	Out       string `short:"o" help:"Write to this file instead of standard output." placeholder:"FILE"`
 	Seed      int64  `default:"1" help:"Steers ties of the search; the same seed gives the same plan."`
 	Effort    int64  `help:"Greatest number of conflicts of the search; 0 is the usual effort."`
-	Proved    bool   `help:"Say on standard error how good the plan is in each aim, and what of that is proved. A terminal is told without it."`
+	Proved    bool   `help:"Say on standard error how good the plan is in each aim, and what of that is proved: each line among plans that are as good in the lines above it. A terminal is told without it."`
 	Landscape bool   `help:"Paper on its side (html, pdf)."`
 	LargeType bool   `help:"Large type (html, pdf)."`
 	Name      string `help:"Name of the candidate, printed at the top." placeholder:"NAME"`

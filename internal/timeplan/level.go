@@ -25,7 +25,7 @@ type Level struct {
 }
 
 // Aims says in sentences, the most important first, how good the plan is and
-// what of that is proved. A plan that does not fit is measured by its finish alone.
+// what of that is proved: each among plans that are as good in the ones above.
 func (p *Plan) Aims() (said []string) {
 	for _, l := range p.Levels {
 		if words := l.words(p); words != "" {
