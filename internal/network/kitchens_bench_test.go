@@ -84,8 +84,8 @@ func planKitchen(b *testing.B, p *problem.Problem) (out planned) {
 }
 
 // BenchmarkKitchens plans invented practicals of all sizes evenly: how soon the
-// first plan is there, and for how many the finish is proved. Two thirds of what
-// is drawn have no plan at all, such is the chance of their limits of time: those
+// first plan is there, and for how many the finish is proved. More than half of what
+// is drawn has no plan at all, such is the chance of its limits of time: those
 // that are proved to have none are told and not counted. The whole, and what
 // one of its rows says of a hard one:
 //
