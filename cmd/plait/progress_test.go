@@ -1,6 +1,7 @@
 package main
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -39,7 +40,11 @@ func TestProgressOnATerminal(t *testing.T) {
 }
 
 func TestProgressOnlyOnATerminal(t *testing.T) {
-	shown := (&program{}).progress()
+	var errors strings.Builder
+	shown := (&program{stderr: &errors}).progress()
 	shown.improved(app.Progress{Found: true})
-	shown.end() // writes nowhere, waits for nothing
+	shown.end() // waits for nothing
+	if errors.Len() > 0 {
+		t.Errorf("wrote %q, want nothing where there is no terminal", errors.String())
+	}
 }

@@ -49,7 +49,7 @@ func (s span) take() []Kind {
 		return []Kind{TakeOut}
 	case from == practical.AtHob || from == practical.AtGrill || from == practical.AtMicrowave:
 		return []Kind{Other}
-	case s.f.is("get", "take", "bring") && s.says("out") && s.has(smallKit) && !s.hasOven() && !s.has(foodsAll) && !s.has(madeDishes):
+	case s.f.is("get") && s.says("out") && s.has(smallKit) && !s.says("tin", "tins", "tray", "trays") && !s.hasOven() && !s.has(foodsAll) && !s.has(madeDishes):
 		return []Kind{SetUp} // "get your pans out"
 	case s.has(setupThings), s.says("scales", "chopping", "knives"), s.f.is("gather", "collect", "fetch"), s.f.is("getout") && s.has(smallKit):
 		return []Kind{SetUp}

@@ -35,6 +35,18 @@ func noCoreCheck(v *view, f *asker) {
 
 var grillOn = lex("heat the grill, heat grill, grill on, light the grill, light grill, turn grill on, preheat the grill, preheat grill, turn on grill, turn on the grill, grill to heat")
 
+// fishByEye says that the only raw food of a dish is fish, and that a row tells it by eye.
+func (v *view) fishByEye(rows []*row) bool {
+	eye, meat := false, false
+	for _, r := range rows {
+		eye = eye || fishOnly.in(r.words) && fishDone.in(r.all()) || fishDone.in(r.points)
+		meat = meat || highRisk.in(r.words)
+	}
+	return eye && !meat
+}
+
+var fishOnly = lex("fish, cod, salmon, haddock, prawn*, mackerel, trout, pollock, hake, plaice, sea bass, seabass")
+
 // noProbe are foods that are heated and that nobody probes by themselves: eggs by
 // their look, rice by biting it (it is its cooling that is a risk).
 var noProbe = []string{"egg", "rice"}
@@ -57,7 +69,9 @@ func (v *view) rawIn(rows []*row, d *deed) bool {
 		if r.place >= d.row.place {
 			return false
 		}
-		if !slices.ContainsFunc(r.deeds, func(o *deed) bool { return v.rawWork(o) && (highRisk.in(o.words) || highRisk.in(r.words)) }) {
+		if !slices.ContainsFunc(r.deeds, func(o *deed) bool {
+			return v.rawWork(o) && (highRisk.in(o.words) || highRisk.in(r.words) || fishOnly.in(r.words) && !v.fishByEye(rows))
+		}) {
 			continue
 		}
 		if d.Kind != act.Hob || len(d.Objects) == 0 || r.names(d.Objects) {

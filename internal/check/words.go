@@ -95,7 +95,7 @@ func (r *row) vague(few int) bool {
 	for _, d := range r.deeds {
 		switch d.Kind {
 		case act.Other:
-			if smallWork.in([]string{d.Verb}) && len(d.Objects) > 0 {
+			if smallWork.in([]string{d.Verb}) && (len(d.Objects) > 0 || len(r.deeds) > 1) {
 				return false // "beans drained"
 			}
 		case act.Mix, act.Hob, act.Test, act.Fill:
