@@ -503,6 +503,29 @@ func TestRoundedButForOne(t *testing.T) {
 	}
 }
 
+// A reader meets each sentence of a conflict once, the shortest first, with
+// things counted as people count them.
+func TestConflictInWords(t *testing.T) {
+	n := translate(bare(dish("A", waits(hands("A1", 10), practical.AtFridge, 1, 20), hands("A2", 5, "A1"))))
+	n.demands["twin"] = timeplan.Demand{Name: "twin", Text: n.demands["finish"].Text}
+	var texts []string
+	for _, d := range n.told([]string{"wait-most/A1", "hands", "twin", "finish", "wait-least/A1"}) {
+		texts = append(texts, d.Text)
+	}
+	want := []string{
+		"everything is done by 11:00", "one pair of hands does one thing at a time",
+		"dish A (A1) is in the fridge at least 1 minute", "dish A (A1) is in the fridge at most 20 minutes",
+	}
+	if !slices.Equal(texts, want) {
+		t.Errorf("got %q, want %q", texts, want)
+	}
+	for number, want := range map[int]string{0: "0 oven shelves", 1: "1 oven shelf", 2: "2 oven shelves"} {
+		if got := counted(number, kitWord(practical.OvenShelf)); got != want {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+}
+
 func TestSentence(t *testing.T) {
 	for text, want := range map[string]string{
 		"and line a tin.": "Line a tin.", "then flake, removing any bones.": "Flake, removing any bones.",

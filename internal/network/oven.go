@@ -31,7 +31,7 @@ func (n *network) ovenStates() {
 	for i := range k.Ovens {
 		oven := &k.Ovens[i]
 		shelves := n.resource(oven.Name+" shelves", oven.Shelves,
-			n.demand("shelves/"+oven.Name, "", "the %s has %d shelves", ovenName(oven), oven.Shelves))
+			n.demand("shelves/"+oven.Name, "", "the %s has %s", ovenName(oven), counted(oven.Shelves, "shelf")))
 		for j, t := range k.Taken {
 			if t.Kit == practical.OvenShelf && i == 0 {
 				n.taken(j, t, shelves)
@@ -59,7 +59,7 @@ func ovenName(o *practical.Oven) string {
 func (n *network) addOvenState(o ovenState, name string) {
 	state := problem.State{
 		Name: name, Uses: []problem.Use{n.inHands()},
-		Demand: n.demand("oven/"+name, "", "all that is in the %s together shares one setting, and a change of setting takes time", name),
+		Demand: n.demand("oven/"+name, "", "the %s has one setting at a time, and changing it takes time", name),
 	}
 	if !n.practical.Rules.OvenInSetUp {
 		state.ChangeFrom = n.start

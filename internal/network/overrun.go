@@ -45,7 +45,7 @@ func (n *network) late(f found) *timeplan.Plan {
 		return n.empty()
 	}
 	plan := n.plan(n.settle(f.solution))
-	plan.Bound, plan.Levels = n.at(f.result.Bound), f.levels
+	plan.Bound, plan.Levels = n.at(f.result.Bound), n.pairLevels(f.levels, plan.Rows)
 	plan.Over = max(0, int(plan.Finish-plan.Allowed))
 	return plan
 }
@@ -65,9 +65,7 @@ func (n *network) explain(ctx context.Context, plan *timeplan.Plan, o Options) e
 	if err != nil {
 		return err
 	}
-	for _, name := range conflict.Demands {
-		plan.Conflict = append(plan.Conflict, n.demands[name])
-	}
+	plan.Conflict = n.told(conflict.Demands)
 	plan.WaysOut, err = n.waysOut(ctx, plan, conflict.Demands, o)
 	return err
 }
@@ -122,12 +120,7 @@ func (n *network) waysOut(ctx context.Context, plan *timeplan.Plan, conflict []s
 	return out, nil
 }
 
-func minutesOf(n int) string {
-	if n == 1 {
-		return "1 minute"
-	}
-	return fmt.Sprintf("%d minutes", n)
-}
+func minutesOf(n int) string { return counted(n, "minute") }
 
 // try plans with one thing relaxed.
 func (n *network) try(ctx context.Context, w way, o Options) (practical.TimeOfDay, bool, error) {
@@ -208,6 +201,8 @@ func leaveOut(p *practical.Practical, d int) {
 	p.Pins = slices.DeleteFunc(slices.Clone(p.Pins), func(pin practical.Pin) bool { return gone[pin.Row] || gone[pin.After] })
 }
 
+const giveUp = "give up this limit: "
+
 // drops are the demands of the conflict itself that a cook may let go: a pin, a
 // longest wait, a longest gap. Shortest waits are what the food needs.
 func (n *network) drops(conflict []string) (ways []way) {
@@ -216,7 +211,7 @@ func (n *network) drops(conflict []string) (ways []way) {
 			prefix, words string
 			cost          int
 		}{
-			{"pin/", "unpin: ", 5}, {"gap-most/", "let go of: ", 25}, {"wait-most/", "let go of: ", 25}, {"within/", "let go of: ", 27},
+			{"pin/", "unpin: ", 5}, {"gap-most/", giveUp, 25}, {"wait-most/", giveUp, 25}, {"within/", giveUp, 27},
 		} {
 			if len(name) > len(c.prefix) && name[:len(c.prefix)] == c.prefix {
 				ways = append(ways, way{demand: name, cost: c.cost, text: c.words + n.demands[name].Text})

@@ -16,20 +16,19 @@ func (n *network) resources() {
 	}
 	n.hands = n.resource("hands", p.Cooks, n.demand("hands", "", "%s", text))
 	n.looks = n.resource("looks", p.Rules.Looks,
-		n.demand("looks", "", "at most %d waits that need a look run at once", p.Rules.Looks))
+		n.demand("looks", "", "you keep an eye on at most %s at once", counted(p.Rules.Looks, "thing")))
 	for _, c := range []struct {
 		kit    practical.Kit
 		number int
-		words  string
 	}{
-		{practical.Ring, k.Rings, "rings"},
-		{practical.Processor, k.Processors, "processors"},
-		{practical.Mixer, k.Mixers, "mixers"},
-		{practical.Microwave, k.Microwaves, "microwaves"},
-		{practical.FridgeKit, k.FridgeShelves, "fridge shelves"},
-		{practical.FreezerKit, k.FreezerShelves, "freezer shelves"},
+		{practical.Ring, k.Rings},
+		{practical.Processor, k.Processors},
+		{practical.Mixer, k.Mixers},
+		{practical.Microwave, k.Microwaves},
+		{practical.FridgeKit, k.FridgeShelves},
+		{practical.FreezerKit, k.FreezerShelves},
 	} {
-		demand := n.demand("kit/"+string(c.kit), "", "%s in the kitchen: %d", c.words, c.number)
+		demand := n.demand("kit/"+string(c.kit), "", "the kitchen has %s", counted(c.number, kitWord(c.kit)))
 		n.kit[c.kit] = n.resource(string(c.kit), c.number, demand)
 	}
 	if k.Grill == practical.SeparateGrill {
@@ -64,7 +63,7 @@ func (n *network) breaks() {
 // taken closes part of a resource while the kit is someone else's.
 func (n *network) taken(i int, t practical.Taken, resource int) {
 	demand := n.demand(fmt.Sprintf("taken/%d", i+1), "",
-		"%d of the %s kit is taken from %s to %s", t.Number, t.Kit, n.clockWords(t.From), n.clockWords(t.Until))
+		"somebody else has %s from %s to %s", counted(t.Number, kitWord(t.Kit)), n.clockWords(t.From), n.clockWords(t.Until))
 	n.closure(resource, problem.Closure{
 		From: max(0, n.minute(t.From)), Until: n.minute(t.Until), Demand: demand,
 		Left: max(0, n.problem.Resources[resource].Capacity-t.Number),

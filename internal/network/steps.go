@@ -214,10 +214,10 @@ func (n *network) within(s *stepJobs) {
 	w := s.step.Wait
 	verb := waitVerb(w.Place)
 	n.atLeast(problem.Start(s.wait), problem.End(s.wait), w.Least,
-		n.demand("wait-least/"+s.step.ID, s.step.ID, "%s %s at least %d minutes", n.food(s), verb, w.Least))
+		n.demand("wait-least/"+s.step.ID, s.step.ID, "%s %s at least %s", n.food(s), verb, minutesOf(w.Least)))
 	if w.Most > 0 {
 		n.atMost(problem.Start(s.wait), problem.End(s.wait), w.Most,
-			n.demand("wait-most/"+s.step.ID, s.step.ID, "%s %s at most %d minutes", n.food(s), verb, w.Most))
+			n.demand("wait-most/"+s.step.ID, s.step.ID, "%s %s at most %s", n.food(s), verb, minutesOf(w.Most)))
 	}
 }
 
@@ -296,12 +296,12 @@ func (n *network) gap(before, s *stepJobs, after practical.After) {
 	demand := ""
 	if after.Least > 0 {
 		demand = n.demand("gap-least/"+s.step.ID+"/"+after.Step, s.step.ID,
-			"%s comes at least %d minutes after %s", stepWords(s.step), after.Least, stepWords(before.step))
+			"%s comes at least %s after %s", stepWords(s.step), minutesOf(after.Least), stepWords(before.step))
 	}
 	n.atLeast(end, start, after.Least, n.orderDemand(before, s, demand))
 	if after.Most != nil {
 		n.atMost(end, start, *after.Most, n.demand("gap-most/"+s.step.ID+"/"+after.Step, s.step.ID,
-			"%s comes at most %d minutes after %s", stepWords(s.step), *after.Most, stepWords(before.step)))
+			"%s comes at most %s after %s", stepWords(s.step), minutesOf(*after.Most), stepWords(before.step)))
 	}
 	if w := before.step.Wait; before.wait >= 0 && before.takeOut < 0 && w.Most > 0 && after.Most == nil && after.Least == 0 {
 		n.atMost(problem.Start(before.wait), start, w.Most, "wait-most/"+before.step.ID)

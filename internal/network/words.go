@@ -1,13 +1,45 @@
 package network
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"plait.example/internal/practical"
+	"plait.example/internal/timeplan"
 )
+
+// told are the demands of these names as a reader meets them: each sentence
+// once, the shortest first.
+func (n *network) told(names []string) (list []timeplan.Demand) {
+	for _, name := range names {
+		d := n.demands[name]
+		if !slices.ContainsFunc(list, func(other timeplan.Demand) bool { return other.Text == d.Text }) {
+			list = append(list, d)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b timeplan.Demand) int {
+		return cmp.Compare(utf8.RuneCountInString(a.Text), utf8.RuneCountInString(b.Text))
+	})
+	return list
+}
+
+// kitWord is what a piece of a kind of kit is called.
+func kitWord(kit practical.Kit) string { return strings.ReplaceAll(string(kit), "-", " ") }
+
+// counted is so many of something: "1 ring", "2 oven shelves".
+func counted(number int, word string) string {
+	switch {
+	case number == 1:
+		return "1 " + word
+	case strings.HasSuffix(word, "shelf"):
+		return fmt.Sprintf("%d %sves", number, strings.TrimSuffix(word, "f"))
+	}
+	return fmt.Sprintf("%d %ss", number, word)
+}
 
 // stepWords names a step in a demand: its own words, cut, and its name.
 func stepWords(s *practical.Step) string {
