@@ -119,3 +119,25 @@ func TestCheckFeedback(t *testing.T) {
 		t.Errorf("a setting without feedback: exit %d, errors %q", got.code, got.err)
 	}
 }
+
+// Feedback in the folder of the plans is passed over with a word the next time,
+// and the room of the class is in its table.
+func TestCheckFeedbackBesideThePlans(t *testing.T) {
+	dir := files(t, map[string]string{"kit.txt": burning, "lee.txt": strings.Replace(burning, "Kit", "Lee", 1)})
+	check := func() said {
+		return run(t, "check", "--feedback", filepath.Join(dir, "out"), "--setting", "coached", "--room", "ovens=1", dir)
+	}
+	first, second := check(), check()
+	if first.err != "" || first.code != second.code || first.out != second.out {
+		t.Errorf("exit %d and %d, first errors %q", first.code, second.code, first.err)
+	}
+	if strings.Count(second.err, "passed over") != 9 || !strings.Contains(second.err, "class.xlsx: plait wrote it about a plan") {
+		t.Errorf("errors %q", second.err)
+	}
+	if text := mustRead(t, filepath.Join(dir, "out", "class.txt")); !strings.Contains(text, "2 ovens wanted, 1 there") {
+		t.Errorf("the room is not told:\n%s", text)
+	}
+	if got := run(t, "check", "--feedback", dir, "--room", "ovens=many", dir); got.code != exitFailure || !strings.Contains(got.err, "no number of ovens") {
+		t.Errorf("exit %d, errors %q", got.code, got.err)
+	}
+}
