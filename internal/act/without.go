@@ -16,10 +16,6 @@ func saidWithout(ts []token) (name string, where int) {
 		next := at(ts, i+1)
 		switch {
 		case t.kind != word:
-		case t.is("table") && at(ts, i-1).is("to", "on") && i > 1:
-			return "serve", i
-		case t.is("basket", "platter", "cakestand", "stand", "doily", "slate") && before(ts, i, "in", "on", "into", "onto"):
-			return "plateup", i
 		case t.is("a-cooloven", "a-warmoven") && next.is("to", "down", "by"):
 			return "turndown", i
 		case t.is("still", "already", "is", "are") && slices.ContainsFunc(ts[i:], func(t token) bool { return ovens[t.text] }) && !next.is("on", "off"):
@@ -46,20 +42,8 @@ func saidWithout(ts []token) (name string, where int) {
 			return "chilled", i
 		case t.is("rack", "racks") && last == 0:
 			return "racked", i
-		case t.is("strips", "slices", "cubes", "chunks", "dice", "rings", "wedges", "quarters", "batons", "matchsticks", "halves", "florets", "half") && at(ts, i-1).is("in", "into") && i > 1:
-			return "cut", i // "chicken in strips"
-		case t.is("on", "over", "onto") && i > 0 && at(ts, i-1).in(coverings) && !before(ts, i, "in", "into") && next.kind == word && !next.is("the", "heat", "hob", "low", "medium", "high", "to", "for"):
-			return "topped", i // "icing on buns"
-		case t.is("oil", "fat") && next.is("hot", "heating", "heated", "warm"):
-			return "hobbed", i
-		case t.is("side", "sides") && at(ts, i-1).is("a", "each", "per", "both", "either") && saysMinutes(ts[:i]):
-			return "hobbed", i // "flatbreads 2 min a side"
-		case t.is("lid") && (next.is("on") || at(ts, i-1).is("on")) && saysMinutes(ts[i:]):
-			return "hobbed", i // "lid on 5"
-		case t.is("splash", "dash", "bit", "drop", "pinch", "squeeze", "spoonful", "knob", "glug") && next.is("of") && i <= 1:
-			return "add", i
-		case t.in(waterWords) && at(ts, i-1).is("cold") && at(ts, i-2).is("in", "into"):
-			return "soak", i
+		case t.kind == word && shorthand(ts, i) != "":
+			return shorthand(ts, i), i
 		case t.is("off") && next.is("heat", "the", "hob") && i > 0:
 			return "takeoff", i
 		case t.in(cakeTins) && !t.is("dishes", "dish") && before(ts, i, "in", "into", "on", "onto"):
@@ -219,4 +203,30 @@ var kitAlone = words("sheet parchment a-paper grater peeler a-tin a-tray")
 // onlyKit says whether a piece ends in "ready" or "out" after a thing of the kitchen.
 func onlyKit(ts []token) bool {
 	return len(ts) <= 4 && (at(ts, len(ts)-1).is("ready", "out") || len(ts) == 1)
+}
+
+// shorthand is what word i of a piece without a verb says, as pupils shorten it; empty: nothing.
+func shorthand(ts []token, i int) string {
+	t, next := ts[i], at(ts, i+1)
+	switch {
+	case t.is("table") && at(ts, i-1).is("to", "on") && i > 1:
+		return "serve"
+	case t.is("basket", "platter", "cakestand", "stand", "doily", "slate") && before(ts, i, "in", "on", "into", "onto"):
+		return "plateup"
+	case t.is("strips", "slices", "cubes", "chunks", "dice", "rings", "wedges", "quarters", "batons", "matchsticks", "halves", "florets", "half") && at(ts, i-1).is("in", "into") && i > 1:
+		return "cut" // "chicken in strips"
+	case t.is("on", "over", "onto") && i > 0 && at(ts, i-1).in(coverings) && !before(ts, i, "in", "into") && next.kind == word && !next.is("the", "heat", "hob", "low", "medium", "high", "to", "for"):
+		return "topped" // "icing on buns"
+	case t.is("oil", "fat") && next.is("hot", "heating", "heated", "warm"):
+		return "hobbed"
+	case t.is("side", "sides") && at(ts, i-1).is("a", "each", "per", "both", "either") && saysMinutes(ts[:i]):
+		return "hobbed" // "flatbreads 2 min a side"
+	case t.is("lid") && (next.is("on") || at(ts, i-1).is("on")) && saysMinutes(ts[i:]):
+		return "hobbed" // "lid on 5"
+	case t.is("splash", "dash", "bit", "drop", "pinch", "squeeze", "spoonful", "knob", "glug") && next.is("of") && i <= 1:
+		return "add"
+	case t.in(waterWords) && at(ts, i-1).is("cold") && at(ts, i-2).is("in", "into"):
+		return "soak"
+	}
+	return ""
 }

@@ -30,7 +30,7 @@ func TestFreshPlans(t *testing.T) {
 			t.Errorf("%s: fewer than %d of 100 faults are found, or more than one finding in %d sound rows", folder, freshFound, mostAlarms)
 		}
 		t.Logf("%s: rows matched %d of %d (%.1f %%), planted faults found %d of %d (%.1f %%), %d findings in %d rows of sound plans",
-			folder, s.matched, s.rows, 100*float64(s.matched)/float64(s.rows), s.found, s.planted, 100*float64(s.found)/float64(s.planted), s.alarms, s.soundRows)
+			folder, s.matched, s.rows, 100*float64(s.matched)/float64(max(1, s.rows)), s.found, s.planted, 100*float64(s.found)/float64(s.planted), s.alarms, s.soundRows)
 	}
 }
 
@@ -40,8 +40,11 @@ func scoreFresh(t *testing.T, folder string) (s freshScore) {
 	for _, p := range sound {
 		m := matchedTo(t, p)
 		for i, r := range p.Rows {
+			if folder == checktest.Fifth {
+				break // it says no steps
+			}
 			s.rows++
-			if folder == checktest.Fifth || stands(m.Rows[i].Steps, r.Steps) {
+			if stands(m.Rows[i].Steps, r.Steps) {
 				s.matched++
 			} else {
 				t.Logf("%s %s %q: %v, want %v", p.Name, r.Mark, r.Text, m.Rows[i].Steps, r.Steps)
