@@ -1,6 +1,11 @@
 package solver
 
-import "plait.example/solver/internal/lcg"
+import (
+	"fmt"
+	"slices"
+
+	"plait.example/solver/internal/lcg"
+)
 
 // restartUnit is the Luby unit, in conflicts; firstUnit that of the search for
 // a first solution, of which every fourth run goes by the clock.
@@ -81,11 +86,11 @@ func (s *solving) improve() {
 			target = min(low+rise-1, high-1)
 		}
 		lit := s.m.below(k, target)
-		before := s.left
+		before, stood := s.left, s.values
 		out := s.search(min(slice, s.left-end), lit)
 		switch out {
 		case lcg.Found:
-			if !s.take() {
+			if !s.take() || !s.reached(stood, target) {
 				return
 			}
 		case lcg.Refuted:
@@ -119,6 +124,17 @@ func (s *solving) improve() {
 	}
 	s.bounds = append(s.bounds, min(s.m.bound(k), s.values[k]))
 	s.proof.bound(k, s.bounds[k])
+}
+
+// reached says whether the objective in hand came down to its target, or one before
+// it below what stood. If not, the model values a schedule otherwise than the judge,
+// and the same schedule would be found for ever.
+func (s *solving) reached(stood []int, target int) bool {
+	if s.values[s.level] <= target || !slices.Equal(s.values[:s.level], stood[:s.level]) {
+		return true
+	}
+	s.wrong = fmt.Errorf("internal error: objective %d is %d for the judge, and at most %d for the search", s.level, s.values[s.level], target)
+	return false
 }
 
 // share is how many of the conflicts left the objective in hand may take.
