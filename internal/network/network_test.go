@@ -185,6 +185,15 @@ func TestOvenShared(t *testing.T) {
 	if turns != 1 || len(plan.Ovens) != 1 {
 		t.Errorf("%d turns, settings %+v", turns, plan.Ovens)
 	}
+	near := 0
+	for _, r := range plan.Rows { // the recipe's own words may name the other heat
+		if strings.Contains(r.Text, "The oven is at 190 °C: near enough to the recipe's 180 °C.") || strings.Contains(r.Text, "The oven is at 190 °C: near enough to the recipe's 200 °C.") {
+			near++
+		}
+	}
+	if near != 2 {
+		t.Errorf("%d rows say that the oven's heat will do, want 2: %+v", near, plan.Rows)
+	}
 }
 
 // 180 +- 0 and 220 +- 0 never meet: one after the other, with a turn between.

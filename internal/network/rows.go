@@ -163,6 +163,9 @@ func (n *network) putInRow(row *timeplan.Row, j job, s *problem.Solution) {
 	if w.DoorShut > 0 {
 		row.Text += fmt.Sprintf(" Door stays shut for the first %d minutes.", w.DoorShut)
 	}
+	if w.Place == practical.AtOven && row.Celsius > 0 && row.Celsius != w.Celsius {
+		row.Text = strings.TrimRight(row.Text, " ,;:.") + fmt.Sprintf(". The oven is at %d °C: near enough to the recipe's %d °C.", row.Celsius, w.Celsius)
+	}
 }
 
 var putInWords = map[practical.Place]string{
