@@ -189,8 +189,8 @@ func TestReplanOfAnyPractical(t *testing.T) {
 			t.Fatal(err)
 		}
 		randomEdit(t, p)
-		if len(p.Validate())+len(p.Ready()) > 0 {
-			t.Skip("the edit left a fault of form")
+		if faults := append(p.Validate(), p.Ready()...); len(faults) > 0 {
+			t.Fatalf("the edit left a fault of form: %v", faults)
 		}
 		o := modest
 		cold, err := Plan(context.Background(), p, o)

@@ -20,6 +20,9 @@ func checksOf(text string, j *job) string {
 		for end < len(ts) && end < i+16 && !ts[end].is(".", ";", "(", ")") && !(ts[end].is(",") && !listGoesOn(ts, end)) && !ts[end].is("then") {
 			end++
 		}
+		if at(ts, i+1).is("needed", "required", "served", "serving", "wanted") || has(ts[i+1:end], "ready to serve", "ready to use", "you need") {
+			continue // when it is wanted, and not how it looks
+		}
 		if next := quote(text, ts, i+1, end); len(next) > 2 && !t.is("so", "should") {
 			out = append(out, next)
 		} else if t.is("should") {

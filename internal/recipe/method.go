@@ -43,6 +43,7 @@ func readMethod(text string, items []item, head heading, r *Recipe) {
 		r.Steps = append(r.Steps, s)
 		r.Sources = append(r.Sources, sourceOf(s.ID, &jobs[i]))
 	}
+	neverCooked(r.Steps)
 	link(jobs, r, facts, serving)
 	if serving >= 0 {
 		r.Serve = makeServe(text, jobs, serving, tokenize(r.Title, 0))

@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"slices"
 	"strings"
 
 	"plait.example/internal/practical"
@@ -19,6 +20,25 @@ func foodOf(ts []token) practical.Food {
 		return practical.ReadyToEat
 	}
 	return ""
+}
+
+// neverCooked marks a dish that no heat touches and that holds nothing raw, a slaw
+// or a salad, as food that is eaten as it is from its first step of hands on.
+// Which dishes these are is common practice, no source. One step tells too little.
+func neverCooked(steps []practical.Step) {
+	if len(steps) < 2 {
+		return
+	}
+	for _, s := range steps {
+		if s.Food == practical.Raw || slices.Contains(s.Uses, practical.Ring) || s.Wait != nil && hotPlace(s.Wait.Place) {
+			return
+		}
+	}
+	for i := range steps {
+		if s := &steps[i]; s.Hands.Likely > 0 && s.ID != serveID && !strings.HasPrefix(s.ID, choreID) {
+			s.Food = practical.ReadyToEat
+		}
+	}
 }
 
 // control is a usual control, with the words that call for it.
