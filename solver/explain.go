@@ -21,6 +21,14 @@ type Conflict struct {
 // ErrHold is what Explain says of a problem that has a schedule.
 var ErrHold = errors.New("the demands can hold together")
 
+// within is a context that ends with the time of the options, if they have one.
+func (o Options) within(ctx context.Context) (context.Context, context.CancelFunc) {
+	if o.Time > 0 {
+		return context.WithTimeout(ctx, o.Time)
+	}
+	return context.WithCancel(ctx)
+}
+
 // Explain finds a smallest set of demands, by name, that cannot hold together.
 // Lags, choices, closures, resources and states without a name, lengths and
 // the horizon are taken as given; objectives are left aside. Demands that share
@@ -39,12 +47,8 @@ func Explain(ctx context.Context, p *problem.Problem, o Options) (Conflict, erro
 	if err := ctx.Err(); err != nil {
 		return Conflict{}, err
 	}
-	limited := ctx
-	if o.Time > 0 {
-		var cancel context.CancelFunc
-		limited, cancel = context.WithTimeout(ctx, o.Time)
-		defer cancel()
-	}
+	limited, cancel := o.within(ctx)
+	defer cancel()
 	x := newExplaining(limited, p, o)
 	switch x.decide(x.all, x.left/2) {
 	case holds:

@@ -47,12 +47,8 @@ func Relax(ctx context.Context, p *problem.Problem, slacks []Slack, o Options) (
 	if err := ctx.Err(); err != nil {
 		return Relaxation{}, err
 	}
-	limited := ctx
-	if o.Time > 0 {
-		var cancel context.CancelFunc
-		limited, cancel = context.WithTimeout(ctx, o.Time)
-		defer cancel()
-	}
+	limited, cancel := o.within(ctx)
+	defer cancel()
 	x, err := newRelaxing(limited, p, slacks, o)
 	if err != nil {
 		return Relaxation{}, err

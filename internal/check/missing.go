@@ -58,14 +58,9 @@ const smallStep = 1
 // ownFoodAbsent says that an ingredient comes in this step first, and that no
 // row of the dish names it, nor spices or the rest of the list.
 func (v *view) ownFoodAbsent(s *stepSeen) bool {
-	words := wordsOf(s.step.Text)
 	own, absent := 0, 0
-	for _, ing := range s.dish.Ingredients {
-		keys := foodKeys(ing.Name)
-		if len(keys) == 0 || !mentions(words, keys) {
-			continue
-		}
-		first := true
+	for _, ing := range s.namedFoods() {
+		keys, first := foodKeys(ing.Name), true
 		v.eachStep(func(o *stepSeen) {
 			if o.dish == s.dish && o.order < s.order && mentions(wordsOf(o.step.Text), keys) {
 				first = false
@@ -127,19 +122,26 @@ func (v *view) missingRuns(least int) (firsts []*stepSeen) {
 // dish names two or more, and that they are half of them: a row stands for the
 // step, and only for a part of it.
 func (v *view) partMissing(s *stepSeen) bool {
-	words := wordsOf(s.step.Text)
 	named, absent := 0, 0
-	for _, ing := range s.dish.Ingredients {
+	for _, ing := range s.namedFoods() {
 		keys := foodKeys(ing.Name)
-		if len(keys) == 0 || !mentions(words, keys) {
-			continue
-		}
 		named++
 		if !slices.ContainsFunc(v.rowsOfDish(s.dish.Letter), func(r *row) bool { return mentions(r.all(), keys) }) {
 			absent++
 		}
 	}
 	return !v.cutsAll(s.dish.Letter) && absent >= 2 && 2*absent >= named && slices.Contains(s.kinds, act.Cut)
+}
+
+// namedFoods are the ingredients of the dish that the step's words name.
+func (s *stepSeen) namedFoods() (named []practical.Ingredient) {
+	words := wordsOf(s.step.Text)
+	for _, ing := range s.dish.Ingredients {
+		if keys := foodKeys(ing.Name); len(keys) > 0 && mentions(words, keys) {
+			named = append(named, ing)
+		}
+	}
+	return named
 }
 
 // minutes is what the step takes at the least, its wait included.

@@ -316,16 +316,23 @@ func (s *Server) changeRules(w http.ResponseWriter, r *http.Request) error {
 			return nil
 		}
 	}
-	faults, told := faultsOf(err)
-	if !told {
-		return err
-	}
-	page, err := s.handedInPage(r)
+	page, faults, err := s.refusedPage(r, err)
 	if err != nil {
 		return err
 	}
 	page.RuleFaults, page.Said = faults, "The file of rules was not taken. "+faults[0].Message
 	return s.render(w, http.StatusUnprocessableEntity, "handedin", page)
+}
+
+// refusedPage is the page of plans with the faults for which something was not
+// kept; what is no fault of the visitor's is the error.
+func (s *Server) refusedPage(r *http.Request, refused error) (HandedInPage, practical.Faults, error) {
+	faults, told := faultsOf(refused)
+	if !told {
+		return HandedInPage{}, nil, refused
+	}
+	page, err := s.handedInPage(r)
+	return page, faults, err
 }
 
 // rulesFile sends the teacher's file of rules.

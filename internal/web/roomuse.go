@@ -34,11 +34,7 @@ func (s *Server) saveRoom(w http.ResponseWriter, r *http.Request) error {
 		http.Redirect(w, r, strings.TrimSuffix(r.URL.Path, "/room")+"?done=room#room", http.StatusSeeOther)
 		return nil
 	}
-	faults, told := faultsOf(err)
-	if !told {
-		return err
-	}
-	page, err := s.handedInPage(r)
+	page, faults, err := s.refusedPage(r, err)
 	if err != nil {
 		return err
 	}
